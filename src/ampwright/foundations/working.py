@@ -207,9 +207,7 @@ def working(number: object, digits: int = 4) -> Iterator[Line]:
         if step.formula:
             values = dict(zip(step.names, node.inputs, strict=True))
             numbers = substitute(step.formula, values, digits)
-        yield Line(
-            step.symbol, step.formula, numbers, figure(node, digits), step.unit, step.source
-        )
+        yield Line(step.symbol, step.formula, numbers, figure(node, digits), step.unit, step.source)
 
 
 def figure(value: object, digits: int = 4) -> str:

@@ -1,0 +1,96 @@
+"""What a person decides about a charge point, and the tree those decisions form.
+
+The tree is the order in which the work first asks for each choice: whatever is asked for
+late is not multiplied into what was settled early.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from typing import Any, cast
+
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.quantity import Amperes
+from ampwright.tables.capacity import CableFamily
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One full set of choices.
+
+    ``place`` and ``tap`` are ids of the home; ``house_limit`` says whether the whole house is
+    held to the firm's figure; ``earthing`` is ``pme`` (the home's own earth), ``rod`` (an
+    electrode for the point) or ``house rod``.
+    """
+
+    earthing: str
+    tap: str
+    place: str
+    point: ChargePoint
+    setting_a: Amperes
+    house_limit: bool
+    family: CableFamily
+
+    @property
+    def slug(self) -> str:
+        """The id of this choice: its parts in words, stable across edits."""
+        limit = ("house-limit",) if self.house_limit else ()
+        size = f"{self.point.phases}ph-{self.setting_a:g}a"
+        parts = (self.place, self.tap, size, self.family.value, self.earthing, self.point.id)
+        return "/".join(part.replace(" ", "-") for part in (*parts, *limit))
+
+
+DIMENSIONS = tuple(field.name for field in fields(Choice))
+
+Menu = Mapping[str, tuple[Any, ...]]
+"""The values of each dimension of ``Choice``."""
+
+
+class Pick(Exception):  # noqa: N818 - not an error: the work asks for a choice
+    """The work asked for a choice that is not made yet; carries the dimension."""
+
+    def __init__(self, dimension: str) -> None:
+        self.dimension = dimension
+        super().__init__(dimension)
+
+
+class Choosing:
+    """A choice that is made step by step; asking for what is not chosen raises ``Pick``.
+
+    ``asked`` lists the dimensions asked for so far, in order.
+    """
+
+    __slots__ = ("_asked", "_made")
+
+    def __init__(self, made: Mapping[str, Any]) -> None:
+        self._made = made
+        self._asked: dict[str, None] = {}
+
+    def __getattr__(self, name: str) -> Any:
+        """Return what was chosen; raises ``Pick`` when nothing was yet."""
+        if name not in DIMENSIONS:
+            raise AttributeError(name)
+        if name not in self._made:
+            raise Pick(name)
+        self._asked[name] = None
+        return self._made[name]
+
+    @property
+    def asked(self) -> tuple[str, ...]:
+        """The dimensions asked for so far."""
+        return tuple(self._asked)
+
+    @property
+    def as_choice(self) -> Choice:
+        """The same, typed as the choice it is becoming."""
+        return cast(Choice, self)
+
+
+def leaves_under(menu: Menu, made: Mapping[str, Any]) -> int:
+    """Return how many full choices share what is already chosen."""
+    count = 1
+    for dimension in DIMENSIONS:
+        if dimension not in made:
+            count *= len(menu[dimension])
+    return count

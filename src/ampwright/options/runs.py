@@ -1,0 +1,146 @@
+"""Two ways to run one description of the work: over all homes at once, or in one home.
+
+The description calls ``run(stage, …)`` and is typed as if every result were plain. While
+exploring, a result is in truth a spread: it may be handed on and its attributes read, and
+nothing else. A branch on a result belongs inside a stage.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar, cast
+
+from ampwright.foundations.answers import Missing, Unanswered
+from ampwright.foundations.checks import Check, Outcome, verdict
+from ampwright.foundations.stages import Made
+from ampwright.survey.home import Home
+
+from .choices import Choosing
+from .spread import Lifter, Spread
+
+P = ParamSpec("P")
+T = TypeVar("T")
+Stage = Callable[..., Made[Any]]
+
+
+class Run(Protocol):
+    """Runs one stage of the work and keeps its checks."""
+
+    def __call__(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return what the stage hands on."""
+        ...
+
+
+class Cut(Exception):  # noqa: N818 - not an error: this branch of the choices is closed
+    """A stage fails in every home, whatever is chosen after it; carries that stage."""
+
+    def __init__(self, stage: Ran) -> None:
+        self.stage = stage
+        super().__init__(name_of(stage.stage))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Ran:
+    """A stage that was run over all homes, with all it can have made.
+
+    ``asked`` lists the choices that had been asked for by then.
+    """
+
+    stage: Stage
+    made: Spread[Made[Any]]
+    asked: tuple[str, ...]
+
+    @property
+    def outcome(self) -> Spread[Outcome]:
+        """What its checks come to, in each home."""
+        return self.made.part("(verdict)", lambda made: verdict(made.checks))
+
+
+def name_of(stage: Stage) -> str:
+    """Return the plain name of a stage."""
+    return str(getattr(stage, "__name__", stage)).replace("_", " ")
+
+
+class Exploring:
+    """Runs stages over all homes; stops at the first that fails in every one."""
+
+    def __init__(self, lifter: Lifter, choice: Choosing) -> None:
+        self.lifter, self.choice = lifter, choice
+        self.ran: list[Ran] = []
+
+    def __call__(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return the spread of what the stage hands on; raises ``Cut``."""
+        made = self.lifter.lift(stage, *args, *kwargs.values())
+        here = Ran(stage, made, self.choice.asked)
+        self.ran.append(here)
+        outcome = here.outcome
+        if all(each is Outcome.FAIL for each in outcome.values):
+            raise Cut(here)
+        return cast(T, made.out)
+
+
+@dataclass(frozen=True, slots=True)
+class StageRun:
+    """What one stage made in one home, or the facts it lacked."""
+
+    stage: Stage
+    out: Any
+    checks: tuple[Check, ...]
+    lacking: tuple[str, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """The plain name of the stage."""
+        return name_of(self.stage)
+
+
+class InOneHome:
+    """Runs stages in one home, plainly; keeps everything for the working."""
+
+    def __init__(self, home: Home) -> None:
+        self.home = home
+        self.stages: list[StageRun] = []
+
+    def __call__(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return what the stage hands on, or ``Missing`` when it lacks facts."""
+        keys = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
+        if not keys:
+            try:
+                made = stage(self.home, *args, **kwargs)
+            except Unanswered as blank:
+                keys = (blank.key,)
+            else:
+                self.stages.append(StageRun(stage, made.out, made.checks))
+                return made.out
+        missing = Gap(tuple(dict.fromkeys(keys)))
+        self.stages.append(StageRun(stage, missing, (), missing.keys))
+        return cast(T, missing)
+
+
+class Gap(Missing):
+    """A missing result whose every attribute is missing for the same facts."""
+
+    def __getattr__(self, name: str) -> Gap:
+        """Return the same gap: a part of what is missing is missing."""
+        if name.startswith("__"):
+            raise AttributeError(name)
+        return self

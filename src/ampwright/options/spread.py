@@ -1,0 +1,210 @@
+"""What a result can be, over only the open facts it depends on.
+
+``lift`` runs a plain scalar stage once for each distinct thing it could be given, forking at
+the first read of a fact that is still open. Nothing declares what it reads and nothing is
+written twice for arrays. A spread without facts is one plain result.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, Generic, TypeVar, cast
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ampwright.foundations.answers import Missing, Unanswered, Value
+
+from .homes import Fork, ForkingReader, Homes
+
+T = TypeVar("T")
+Index = NDArray[np.int64]
+Leaf = tuple[Mapping[str, Value], Any]
+
+NOWHERE: Index = np.zeros((), np.int64)
+
+
+class Spread(Generic[T]):
+    """``values[index]``, where ``index`` has one axis for each fact in ``facts``.
+
+    Without facts there is one value. An attribute of a spread is the spread of that attribute; equal parts fall together, so
+    what comes after is run once for each distinct part.
+    """
+
+    __slots__ = ("_parts", "facts", "homes", "index", "values")
+
+    def __init__(
+        self, homes: Homes, facts: tuple[str, ...], index: Index, values: tuple[T, ...]
+    ) -> None:
+        self.homes, self.facts, self.index, self.values = homes, facts, index, values
+        self._parts: dict[str, Spread[Any]] = {}
+
+    def __getattr__(self, name: str) -> Any:
+        """Return the spread of one attribute of every value; missing stays missing."""
+        if name.startswith("_"):
+            raise AttributeError(name)
+        return self.part(name, lambda value: getattr(value, name))
+
+    def part(self, name: str, get: Callable[[T], Any]) -> Spread[Any]:
+        """Return the spread of something got from each value, kept under a name."""
+        try:
+            return self._parts[name]
+        except KeyError:
+            pass
+        numbers: dict[Any, int] = {}
+        new = []
+        for value in self.values:
+            got = value if isinstance(value, Missing) else get(value)
+            new.append(numbers.setdefault(got, len(numbers)))
+        if not self.facts:
+            made = Spread(self.homes, (), NOWHERE, tuple(numbers))
+        else:
+            index = np.asarray(new, np.int64)[self.index]
+            made = trimmed(self.homes, self.facts, index, tuple(numbers))
+        self._parts[name] = made
+        return made
+
+    @property
+    def only(self) -> T:
+        """The one value of a spread that depends on no open fact; else ``LookupError``."""
+        if self.facts:
+            raise LookupError(f"depends on {', '.join(self.facts)}")
+        return self.values[int(self.index)]
+
+    def in_home(self, fixed: Mapping[str, Value]) -> T:
+        """Return the value in the home where the open facts have these values."""
+        at = tuple(self.homes.at[fact][fixed[fact]] for fact in self.facts)
+        return self.values[int(self.index[at])]
+
+    def over(self, facts: tuple[str, ...]) -> Index:
+        """Return the index laid out over more facts, in their order; a view, no copy."""
+        sizes = (len(self.homes.open[f]) if f in self.facts else 1 for f in facts)
+        return self.index.reshape(tuple(sizes))
+
+    def __repr__(self) -> str:
+        """Render what it can be and on what that depends."""
+        return f"Spread({list(self.values)!r} over {list(self.facts)!r})"
+
+
+def trimmed(homes: Homes, facts: tuple[str, ...], index: Index, values: tuple[T, ...]) -> Spread[T]:
+    """Return a spread without the facts along which nothing changes."""
+    kept: list[str] = []
+    for axis in reversed(range(len(facts))):
+        first = index.take([0], axis)
+        if bool((index == first).all()):
+            index = first.squeeze(axis)
+        else:
+            kept.append(facts[axis])
+    if not kept:
+        return Spread(homes, (), NOWHERE, (values[int(index)],))
+    return Spread(homes, tuple(reversed(kept)), index, values)
+
+
+def in_order(homes: Homes, facts: Iterable[str]) -> tuple[str, ...]:
+    """Return facts, each once, in the order in which the homes list them."""
+    return tuple(sorted(set(facts), key=homes.order.__getitem__))
+
+
+class Lifter:
+    """Runs plain stages over all homes at once; keeps each distinct piece of work."""
+
+    def __init__(self, homes: Homes) -> None:
+        self.homes = homes
+        self.calls = 0
+        self._reader = ForkingReader(homes.known, homes.open)
+        self._view = homes.build(self._reader)
+        self._kept: dict[tuple[Any, ...], Spread[Any]] = {}
+
+    def lift(self, stage: Callable[..., T], *args: object) -> Spread[T]:
+        """Return the spread of a stage over one value of each spread among its arguments.
+
+        Arguments that are not spreads are handed on as they are. The same call is made once.
+        """
+        key = (stage, *args)
+        try:
+            return self._kept[key]
+        except KeyError:
+            made = self._kept[key] = self._lift(stage, args)
+            return made
+
+    def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
+        spreads = [arg for arg in args if isinstance(arg, Spread)]
+        facts = in_order(self.homes, (fact for s in spreads for fact in s.facts))
+        inverse, combinations = self._combinations(spreads, facts)
+        trees = [self._leaves(stage, _filled(args, each)) for each in combinations]
+        own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
+        values: dict[Any, int] = {}
+        if not facts and not own:
+            return Spread(self.homes, (), NOWHERE, (cast(T, trees[0][0][1]),))
+        table = np.zeros((len(trees), *(len(self.homes.open[f]) for f in own)), np.int64)
+        for i, tree in enumerate(trees):
+            for fixed, result in tree:
+                number = values.setdefault(result, len(values))
+                where = (self.homes.at[f][fixed[f]] if f in fixed else slice(None) for f in own)
+                table[(i, *where)] = number
+        return self._joined(facts, own, inverse, table, cast(tuple[T, ...], tuple(values)))
+
+    def _combinations(
+        self, spreads: list[Spread[Any]], facts: tuple[str, ...]
+    ) -> tuple[Index, list[tuple[Any, ...]]]:
+        """Return each distinct combination of values, and where in the homes it occurs."""
+        if not facts:
+            return NOWHERE, [tuple(s.values[int(s.index)] for s in spreads)]
+        sizes = [len(s.values) for s in spreads]
+        code = np.zeros((1,) * len(facts), np.int64)
+        for spread, size in zip(spreads, sizes, strict=True):
+            code = code * size + spread.over(facts)
+        used, inverse = np.unique(code, return_inverse=True)
+        found = []
+        for number in used.tolist():
+            parts: list[Any] = []
+            rest = number
+            for spread, size in zip(reversed(spreads), reversed(sizes), strict=True):
+                rest, which = divmod(rest, size)
+                parts.append(spread.values[which])
+            found.append(tuple(reversed(parts)))
+        return inverse.reshape(code.shape), found
+
+    def _leaves(self, stage: Callable[..., T], args: tuple[object, ...]) -> list[Leaf]:
+        """Run a stage for each combination of the open facts it really reads."""
+        lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
+        if lacking:
+            return [({}, Missing(tuple(dict.fromkeys(lacking))))]
+        reader, view = self._reader, self._view
+        found: list[Leaf] = []
+        waiting: list[dict[str, Value]] = [{}]
+        while waiting:
+            fixed = waiting.pop()
+            reader.fixed = fixed
+            self.calls += 1
+            try:
+                found.append((fixed, stage(view, *args)))
+            except Fork:
+                asked = reader.asked
+                waiting += ({**fixed, asked: value} for value in self.homes.open[asked])
+            except Unanswered as blank:
+                found.append((fixed, Missing((blank.key,))))
+        return found
+
+    def _joined(
+        self,
+        facts: tuple[str, ...],
+        own: tuple[str, ...],
+        inverse: Index,
+        table: Index,
+        values: tuple[T, ...],
+    ) -> Spread[T]:
+        """Lay the results of each combination over its own facts and those it came with."""
+        both = in_order(self.homes, (*facts, *own))
+        shape = tuple(len(self.homes.open[f]) if f in facts else 1 for f in both)
+        pick: list[Index] = [inverse.reshape(shape)]
+        for fact in own:
+            axis = tuple(-1 if other == fact else 1 for other in both)
+            pick.append(np.arange(len(self.homes.open[fact])).reshape(axis))
+        return trimmed(self.homes, both, table[tuple(pick)], values)
+
+
+def _filled(args: tuple[object, ...], values: tuple[Any, ...]) -> tuple[object, ...]:
+    """Put one value of each spread in its place among the arguments."""
+    rest = iter(values)
+    return tuple(next(rest) if isinstance(arg, Spread) else arg for arg in args)
