@@ -20,7 +20,7 @@ format: $(BIN)  ## rewrite to the house format
 quick: $(BIN)   ## tests that failed last time, else all, stopping at the first failure
 	@$(BIN)/pytest --quiet --last-failed --exitfirst
 bench: $(BIN)   ## timings, printed
-	@for file in benchmarks/bench_*.py; do $(BIN)/python "$$file" || exit 1; done
+	@for file in $(wildcard benchmarks/bench_*.py); do $(BIN)/python "$$file" || exit 1; done
 docs:    ## where to read
 	@ls README.md CONTRIBUTING.md CHANGELOG.md docs/*.md docs/decisions/*.md
 $(BIN):

@@ -76,7 +76,7 @@ def set_up(group: str) -> int:
     print(f"Setting up .venv ({group}) ...", flush=True)
     STAMP.unlink(missing_ok=True)
     installer = PINS / "installer.txt"
-    if not shutil.which("uv", path=str(BIN)):
+    if not all(shutil.which(program, path=str(BIN)) for program in ("python", "uv")):
         make_venv()
         must("python", "-m", "pip", "install", "--quiet", "--require-hashes", "-r", installer)
     fetch = ("uv", "pip", "sync", "--quiet", "--require-hashes", "--compile-bytecode")
@@ -95,15 +95,15 @@ def make_venv() -> None:
         if not shutil.which("apt-get") or os.geteuid() != 0:
             sys.exit(f"This Python cannot make a .venv yet. Once: sudo apt-get install {package}")
         for step in (["update"], ["install", "--yes", package]):
-            subprocess.run(["apt-get", "-qq", *step], check=True)
+            subprocess.run(["apt-get", "-qq", *step], check=True, stdout=subprocess.DEVNULL)
     venv.create(VENV, clear=True, with_pip=True)
 
 
 def stamp(group: str) -> str:
-    """Name what a .venv is made from: pins, the package's own declaration, and place."""
-    made_from = PINS / "installer.txt", PINS / f"{group}.txt", ROOT / "pyproject.toml"
-    contents = [path.read_bytes() for path in made_from]
-    return hashlib.sha256(b"\0".join([os.fsencode(ROOT), *contents])).hexdigest()
+    """Name what a .venv is made from: Python, place, pins and the package's declaration."""
+    files = PINS / "installer.txt", PINS / f"{group}.txt", ROOT / "pyproject.toml"
+    here = f"{sys.version_info[:2]} {ROOT}".encode()
+    return hashlib.sha256(b"\0".join([here, *(file.read_bytes() for file in files)])).hexdigest()
 
 
 def call(program: str, *words: str | Path) -> int:

@@ -14,6 +14,7 @@ HARMLESS = re.compile(
     r"(www\.)?example\.(com|org|net)|.*\.(example|invalid|test)|localhost|127\.0\.0\.1"
     r"|json-schema\.org|www\.w3\.org|www\.apache\.org|ns\.adobe\.com"
 )
+LICENCE = re.compile(r"(LICENSE|OFL)(\.txt)?$")
 ADDRESS = re.compile(r"[a-z]+://([\w.-]+)|\b((?:[a-z0-9-]+\.)+(?:org|com|io))\b")
 OUTSIDE = {
     "a folder of one machine": r"(?<![\w./])/(?:work|tmp|root|opt|mnt|Users|home/\w+)/\w",
@@ -24,7 +25,7 @@ OUTSIDE = {
 
 def lines():
     for place, text in texts().items():
-        if place == "LICENSE":
+        if LICENCE.search(place):
             continue  # its words are not ours to change
         for number, line in enumerate(text.splitlines(), 1):
             yield f"{place}:{number}", line
