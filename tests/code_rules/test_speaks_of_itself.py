@@ -14,7 +14,7 @@ HARMLESS = re.compile(
     r"(www\.)?example\.(com|org|net)|.*\.(example|invalid|test)|localhost|127\.0\.0\.1"
     r"|json-schema\.org|www\.w3\.org|www\.apache\.org|ns\.adobe\.com"
 )
-LICENCE = re.compile(r"(LICENSE|OFL)(\.txt)?$")
+LICENCE = re.compile(r"(LICENSE|OFL)[^/]*$")
 ADDRESS = re.compile(r"[a-z]+://([\w.-]+)|\b((?:[a-z0-9-]+\.)+(?:org|com|io))\b")
 OUTSIDE = {
     "a folder of one machine": r"(?<![\w./])/(?:work|tmp|root|opt|mnt|Users|home/\w+)/\w",
