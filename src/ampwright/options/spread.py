@@ -27,8 +27,8 @@ NOWHERE: Index = np.zeros((), np.int64)
 class Spread(Generic[T]):
     """``values[index]``, where ``index`` has one axis for each fact in ``facts``.
 
-    Without facts there is one value. An attribute of a spread is the spread of that attribute; equal parts fall together, so
-    what comes after is run once for each distinct part.
+    Without facts there is one value. An attribute of a spread is the spread of that
+    attribute; equal parts fall together, so what comes after runs once for each distinct part.
     """
 
     __slots__ = ("_parts", "facts", "homes", "index", "values")

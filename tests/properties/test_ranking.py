@@ -1,0 +1,95 @@
+"""The front and its winners against brute force over drawn options and homes."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from ampwright.options.homes import Homes
+from ampwright.options.ranking import Criteria, Laid, beats, rank
+from ampwright.options.spread import Spread
+from ampwright.options.truth import Truth
+
+HOMES = Homes({}, {"a": (0, 1), "b": (0, 1, 2)}, {"a": (1.0, 1.0), "b": (1.0,) * 3}, lambda r: r)
+SHAPE = (2, 3)
+
+few = st.integers(0, 2).map(float)
+criteria = st.builds(Criteria, few, few, few, few)
+cells = st.lists(criteria, min_size=6, max_size=6)
+severities = st.lists(st.sampled_from((0, 0, 0, 1, 2)), min_size=6, max_size=6)
+
+
+def option(name: int, severity: list[int], each: list[Criteria]) -> Any:
+    """Build the parts of an option that ranking looks at."""
+    index = np.arange(6).reshape(SHAPE)
+    spread = Spread(HOMES, ("a", "b"), index, tuple(each))
+    truth = Truth(HOMES, ("a", "b"), np.asarray(severity, np.int8).reshape(SHAPE))
+    return SimpleNamespace(id=name, sound=truth, design=SimpleNamespace(criteria=spread))
+
+
+def laid(each: Any) -> Laid:
+    """Lay an option out by hand, cell by cell."""
+    spread = each.design.criteria
+    parts = (np.asarray([v[i] for v in spread.values]).reshape(SHAPE) for i in range(4))
+    return Laid(each.sound.severity, tuple(parts))
+
+
+@st.composite
+def options(draw: st.DrawFn) -> list[Any]:
+    drawn = draw(st.lists(st.tuples(severities, cells), min_size=1, max_size=6))
+    sound = [(s, c) for s, c in drawn if any(level < 2 for level in s)]
+    return [option(i, s, c) for i, (s, c) in enumerate(sound)]
+
+
+@settings(max_examples=200, deadline=None)
+@given(options())
+def test_the_front_is_what_nothing_beats(found: list[Any]) -> None:
+    if not found:
+        return
+    ranking = rank(HOMES, found)
+    expected = {
+        a.id for a in found if not any(beats(laid(b), laid(a)) for b in found if b is not a)
+    }
+    assert {o.id for o in ranking.front} == expected
+    assert {loss.option.id for loss in ranking.losses} == {o.id for o in found} - expected
+    for loss in ranking.losses:
+        assert loss.winner.id in expected
+        assert loss.better_in
+
+
+@settings(max_examples=200, deadline=None)
+@given(options(), st.randoms())
+def test_the_order_in_which_options_come_changes_nothing(found: list[Any], chance: Any) -> None:
+    if not found:
+        return
+    shuffled = list(found)
+    chance.shuffle(shuffled)
+    first, second = rank(HOMES, found), rank(HOMES, shuffled)
+    assert {o.id for o in first.front} == {o.id for o in second.front}
+
+
+@settings(max_examples=200, deadline=None)
+@given(options())
+def test_the_best_in_each_home_is_the_least_among_the_soundest(found: list[Any]) -> None:
+    if not found:
+        return
+    ranking = rank(HOMES, found)
+    for a in (0, 1):
+        for b in (0, 1, 2):
+            cell = a * 3 + b
+            here = [
+                (int(o.sound.severity[a, b]), o.design.criteria.values[cell])
+                for o in found
+                if o.sound.severity[a, b] < 2
+            ]
+            best = ranking.best_in({"a": a, "b": b})
+            if not here:
+                assert best is None
+                continue
+            assert best is not None
+            got = (int(best.sound.severity[a, b]), best.design.criteria.values[cell])
+            assert got == min(here)
