@@ -1,0 +1,120 @@
+"""Everything a firm works by on one day, frozen and passed as an argument."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+from typing import Final, TypeVar
+
+from ampwright.foundations.source import SetBy, Source
+from ampwright.tables.book import Book
+
+from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, SmallBoard, Task, by_id
+from .driving import Driving, read_driving
+from .files import File, digest_of, read_files, table_cards
+from .operators import OperatorProfile, read_operators
+from .rows import read_rows, with_sources
+from .rules import FirmRules, read_limits, read_rules
+
+EDITION: Final = "BS 7671:2018+A4:2026; recalled tables are of the A2:2022/A3:2024 text"
+
+Cited = TypeVar(
+    "Cited",
+    ChargePoint, Device, SmallBoard, OriginDevice, Cable, Task, OperatorProfile, Driving, FirmRules,
+)  # fmt: skip
+
+
+@dataclass(frozen=True, eq=False)
+class Basis:
+    """What a design rests on beside the home: compared by identity, kept with every result.
+
+    ``profile`` is the operator's unless the home names another; ``digest`` changes whenever any
+    data file of the firm or any card of a published table does.
+    """
+
+    design_date: date
+    edition: str
+    profile: OperatorProfile
+    operators: tuple[OperatorProfile, ...]
+    rules: FirmRules
+    catalogue: Catalogue
+    tasks: tuple[Task, ...]
+    driving: Driving
+    book: Book
+    digest: str
+    keeps_working: bool = False
+
+    def documented(self) -> Basis:
+        """Return the same basis whose numbers carry their working."""
+        if self.keeps_working:
+            return self
+        return replace(
+            self,
+            rules=with_sources(self.rules, self.rules.sources.__getitem__),
+            driving=with_sources(self.driving, self.driving.sources.__getitem__),
+            profile=with_sources(self.profile, self.profile.sources.__getitem__),
+            book=self.book.documented(),
+            keeps_working=True,
+        )
+
+    def cited(self, row: Cited) -> Cited:
+        """Return a row as this basis gives it: with sources in a documented basis, else as is.
+
+        Choices stay plain; a stage that computes with a row's numbers reads them from here.
+        """
+        if not self.keeps_working:
+            return row
+        sources: Mapping[str, Source] = getattr(row, "sources", {})
+        if sources:
+            return with_sources(row, sources.__getitem__)
+        name = f"{type(row).__name__} {getattr(row, 'id', '')}"
+        return with_sources(row, lambda each: SetBy("catalogue", f"{name}, {each}"))
+
+    def task(self, id_: str) -> Task:
+        """Return a task and its usual time; raises ``NotFoundError``."""
+        return by_id("task", self.tasks, id_)
+
+    def operator(self, id_: str) -> OperatorProfile:
+        """Return an operator profile; raises ``NotFoundError``."""
+        return by_id("operator profile", self.operators, id_)
+
+
+def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -> Basis:
+    """Return the basis of a firm on a day.
+
+    ``folder`` may hold a firm's own data files; each replaces the shipped one of its name,
+    except the limits of the law. Raises ``BadFileError``, ``TableCardError`` and, for an
+    operator profile nobody has written, ``NotFoundError``.
+    """
+    files = read_files(folder)
+    texts = {name: (file.title, file.text) for name, file in files.items()}
+    operators = read_operators(*texts["operators"], on=design_date)
+    return Basis(
+        design_date=design_date,
+        edition=EDITION,
+        profile=by_id("operator profile", operators, profile),
+        operators=operators,
+        rules=read_rules(*texts["rules"], limits=read_limits(*texts["limits"])),
+        catalogue=_catalogue(files),
+        tasks=read_rows(*texts["tasks"], Task),
+        driving=read_driving(*texts["driving"]),
+        book=Book(),
+        digest=digest_of([*(file.digest for file in files.values()), *table_cards()]),
+    )
+
+
+def _catalogue(files: Mapping[str, File]) -> Catalogue:
+    """Return the equipment of every file."""
+
+    def text(name: str) -> tuple[str, str]:
+        return files[name].title, files[name].text
+
+    return Catalogue(
+        points=read_rows(*text("points"), ChargePoint),
+        devices=read_rows(*text("devices"), Device),
+        boards=read_rows(*text("boards"), SmallBoard),
+        origin_devices=read_rows(*text("origin_devices"), OriginDevice),
+        cables=read_rows(*text("cables"), Cable),
+    )

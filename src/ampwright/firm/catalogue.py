@@ -1,0 +1,227 @@
+"""The equipment a firm fits, described by what it is able to do; a row may be a choice."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Protocol, TypeVar
+
+from ampwright.foundations.errors import NotFoundError
+from ampwright.foundations.quantity import (
+    Amperes,
+    Celsius,
+    Count,
+    Hours,
+    Kiloamperes,
+    Metres,
+    Milliamperes,
+    Millimetres,
+    SquareMm,
+)
+from ampwright.tables.capacity import CableFamily
+
+from .rows import column
+
+
+class Detection(StrEnum):
+    """How an open neutral of the supply is noticed."""
+
+    VOLTS_WINDOW = "volts window"
+    EARTH_POTENTIAL = "earth potential"
+    NONE = "none"
+
+
+class RcdType(StrEnum):
+    """Kinds of residual current device, by the faults they see; ``none`` where there is none."""
+
+    NONE = "none"
+    AC = "AC"
+    A = "A"
+    F = "F"
+    B = "B"
+
+
+class Lead(StrEnum):
+    """What the car is plugged into."""
+
+    TETHERED = "tethered"
+    SOCKET = "socket"
+
+
+class WhenLost(StrEnum):
+    """What a point does when its sensor, the link to it or the sensor's power is lost."""
+
+    FALLS = "falls to 6 A"
+    STOPS = "stops"
+    CARRIES_ON = "carries on"
+    NO_SENSOR = "has no sensor input"
+
+
+@dataclass(frozen=True, slots=True)
+class ChargePoint:
+    """A charge point. ``lines_watched`` counts the lines whose volts to neutral it watches."""
+
+    id: str = column(says="id")
+    does: str = column(says="what it is, in the words of a quotation")
+    phases: Count = column(says="lines it charges on")
+    least_a: Amperes = column("Imin", "least current it can be set to, on each line")
+    max_a: Amperes = column("Imax", "most current it can be set to, on each line")
+    detection: Detection = column(says="how it notices an open neutral")
+    lines_watched: Count = column(says="lines whose volts to neutral it watches; 0 for none")
+    detects_three_phase: bool = column(says="the detection is made for a three-phase home")
+    dc_6ma: bool = column(says="trips at 6 mA of smooth direct current")
+    built_in_rcd: RcdType = column(says="kind of 30 mA RCD built in")
+    lead: Lead = column(says="own lead or a socket")
+    lead_m: Metres = column("Llead", "length of its own lead; 0 for a socket")
+    when_lost: WhenLost = column(says="on a lost sensor, link or power")
+    setting_locked: bool = column(says="the current setting and the limit can be locked")
+    terminal_mm2: SquareMm = column("Sterm", "largest conductor its terminals take")
+    terminal_c: Celsius = column("tterm", "temperature its terminals are rated for")
+    gland_mm: Millimetres = column("Dgland", "largest cable its entry takes, over the sheath")
+    ip: str = column(says="protection against water and dust")
+    smart: bool = column(says="meets the smart charge point regulations")
+
+    @property
+    def has_sensor_input(self) -> bool:
+        """Whether it can hold the whole house to a limit."""
+        return self.when_lost is not WhenLost.NO_SENSOR
+
+    @property
+    def falls_safe(self) -> bool:
+        """Whether it falls to 6 A or off when its sensor, link or power is lost."""
+        return self.when_lost in (WhenLost.FALLS, WhenLost.STOPS)
+
+
+class DeviceKind(StrEnum):
+    """What a protective device protects against: overcurrent, residual current or both."""
+
+    BREAKER = "breaker"
+    RCBO = "RCBO"
+    RCD = "RCD"
+
+
+@dataclass(frozen=True, slots=True)
+class Device:
+    """A protective device for the circuit of a point."""
+
+    id: str = column(says="id")
+    does: str = column(says="what it is, in words")
+    kind: DeviceKind = column(says="breaker, RCBO or RCD")
+    rating_a: Amperes = column("In", "rated current")
+    curve: str = column(says="tripping curve; - for an RCD alone")
+    phases: Count = column(says="lines it breaks")
+    breaks_neutral: bool = column(says="breaks the neutral as well")
+    rcd_type: RcdType = column(says="kind of residual current detection")
+    rcd_ma: Milliamperes = column("I_dn", "rated residual operating current; 0 for none")
+    breaking_ka: Kiloamperes = column("Icn", "rated breaking capacity")
+    positions: Count = column(says="positions it takes on the rail")
+
+
+@dataclass(frozen=True, slots=True)
+class SmallBoard:
+    """A small board of the point's own, for the meter end."""
+
+    id: str = column(says="id")
+    does: str = column(says="what it is, in words")
+    phases: Count = column(says="lines it carries")
+    rating_a: Amperes = column("Iboard", "rated current of the board")
+    switch_a: Amperes = column("Iswitch", "rated current of its main switch")
+    positions: Count = column(says="positions free for devices")
+    surge_protection: bool = column(says="surge protection is fitted in it")
+    case: str = column(says="what its case is made of")
+
+
+@dataclass(frozen=True, slots=True)
+class OriginDevice:
+    """A device at the origin that opens all conductors when the supply neutral is lost."""
+
+    id: str = column(says="id")
+    does: str = column(says="what it is, in words")
+    phases: Count = column(says="lines it serves")
+    rating_a: Amperes = column("Iopen", "rated current")
+    detection: Detection = column(says="how it notices an open neutral")
+    lines_watched: Count = column(says="lines whose volts to neutral it watches; 0 for none")
+    detects_three_phase: bool = column(says="the detection is made for a three-phase home")
+
+
+@dataclass(frozen=True, slots=True)
+class Cable:
+    """A cable, by family, cores and size."""
+
+    id: str = column(says="id")
+    does: str = column(says="what it is, in words")
+    family: CableFamily = column(says="family, as the capacity tables know it")
+    cores: Count = column(says="power cores, the earth core among them")
+    size_mm2: SquareMm = column("S", "size of a line core")
+    conductor_c: Celsius = column("tmax", "temperature its insulation is rated for")
+    overall_mm: Millimetres = column("D", "over the sheath, for glands and holes")
+    data_cores: bool = column(says="has cores for the sensor beside the power cores")
+    outdoors: bool = column(says="may run outdoors in sunlight")
+    buried: bool = column(says="may be buried")
+
+
+class WorkedBy(StrEnum):
+    """What the minutes of a task are counted by."""
+
+    JOB = "job"
+    EACH = "each"
+    METRE = "metre"
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A task and the time it usually takes one electrician."""
+
+    id: str = column(says="id")
+    does: str = column(says="what is done, in words")
+    by: WorkedBy = column(says="what the hours are counted by")
+    low_h: Hours = column("tlow", "when all goes well")
+    usual_h: Hours = column("t", "usually")
+    high_h: Hours = column("thigh", "when it does not")
+
+
+class HasId(Protocol):
+    """A row with an id."""
+
+    @property
+    def id(self) -> str:
+        """The id of the row."""
+        ...
+
+
+T = TypeVar("T", bound=HasId)
+
+
+@dataclass(frozen=True, eq=False)
+class Catalogue:
+    """All the firm fits, by kind; compared by identity."""
+
+    points: tuple[ChargePoint, ...]
+    devices: tuple[Device, ...]
+    boards: tuple[SmallBoard, ...]
+    origin_devices: tuple[OriginDevice, ...]
+    cables: tuple[Cable, ...]
+
+    def point(self, id_: str) -> ChargePoint:
+        """Return a charge point; raises ``NotFoundError``."""
+        return by_id("charge point", self.points, id_)
+
+    def cable(self, family: CableFamily, cores: int, size_mm2: float, *, data_cores: bool) -> Cable:
+        """Return the cable of a family, cores and size; raises ``NotFoundError``."""
+        for each in self.cables:
+            same = each.family is family and each.cores == cores and each.size_mm2 == size_mm2
+            if same and each.data_cores is data_cores:
+                return each
+        asked = f"{family.value} {cores} × {size_mm2:g} mm²"
+        raise NotFoundError("cable", asked, [each.id for each in self.cables])
+
+
+def by_id(kind: str, rows: Iterable[T], id_: str) -> T:
+    """Return the row with an id; raises ``NotFoundError`` with the nearest that exists."""
+    known = {row.id: row for row in rows}
+    if id_ in known:
+        return known[id_]
+    near = difflib.get_close_matches(id_, known, n=1)
+    raise NotFoundError(kind, id_, tuple(known), near[0] if near else "")
