@@ -1,0 +1,1 @@
+"""What the charging standards and the smart charging law say of the point itself."""

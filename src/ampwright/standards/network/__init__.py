@@ -1,0 +1,1 @@
+"""What a network operator asks: when to tell, when to ask first, when to stop."""

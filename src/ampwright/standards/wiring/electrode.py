@@ -1,0 +1,53 @@
+"""Earth electrodes reckoned from the soil."""
+
+from __future__ import annotations
+
+from math import log, pi
+
+from ampwright.foundations.quantity import Metres, OhmMetres, Ohms, Share
+from ampwright.foundations.source import Place
+from ampwright.foundations.working import computes
+
+BS_7430 = Place("BS 7430", "", "9.5, as used in a published earthing report")
+
+
+@computes("R", "Ω", formula="rho / (2 * π * L) * (ln(8 * L / d) - 1)", place=BS_7430)
+def rod_resistance(rho: OhmMetres, L: Metres, d: Metres) -> Ohms:
+    """Resistance to earth of one vertical rod in even soil.
+
+    Soil differs by a factor of two through a garden and a year: measure before relying on it.
+
+    Examples
+    --------
+    >>> rod_resistance(OhmMetres(55.0), Metres(3.0), Metres(0.025))
+    17.12
+    """
+    return Ohms(rho / (2 * pi * L) * (log(8 * L / d) - 1))
+
+
+@computes("a", "", formula="rho / (2 * π * R * s)", place=BS_7430)
+def rod_spacing(rho: OhmMetres, R: Ohms, s: Metres) -> Share:
+    """How much rods get in one another's way at a spacing.
+
+    For rods at least their own length apart.
+
+    Examples
+    --------
+    >>> rod_spacing(OhmMetres(55.0), Ohms(17.12), Metres(10.0))
+    0.0511
+    """
+    return Share(rho / (2 * pi * R * s))
+
+
+@computes("Rn", "Ω", formula="R * (1 + lam * a) / n", place=BS_7430)
+def rods_together(R: Ohms, lam: Share, a: Share, n: int) -> Ohms:
+    """Resistance of equal rods in a row, joined.
+
+    ``lam`` goes with their number and how they stand, from the standard's table.
+
+    Examples
+    --------
+    >>> rods_together(Ohms(17.12), Share(1.0), Share(0.0511), 9)
+    2.00
+    """
+    return Ohms(R * (1 + lam * a) / n)
