@@ -12,6 +12,7 @@ from typing import Any, cast
 
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.remedies import Remedy
 from ampwright.tables.capacity import CableFamily
 
 
@@ -21,7 +22,8 @@ class Choice:
 
     ``place`` and ``tap`` are ids of the home; ``house_limit`` says whether the whole house is
     held to the firm's figure; ``earthing`` is ``pme`` (the home's own earth), ``rod`` (an
-    electrode for the point) or ``house rod``.
+    electrode for the point) or ``house rod``. ``remedies`` is no choice of its own: it is what
+    was laid over the home so that the rest holds.
     """
 
     earthing: str
@@ -31,17 +33,19 @@ class Choice:
     setting_a: Amperes
     house_limit: bool
     family: CableFamily
+    remedies: tuple[Remedy, ...] = ()
 
     @property
     def slug(self) -> str:
-        """The id of this choice: its parts in words, stable across edits."""
+        """The id of this choice: its parts in words, then its remedies; stable across edits."""
         limit = ("house-limit",) if self.house_limit else ()
         size = f"{self.point.phases}ph-{self.setting_a:g}a"
         parts = (self.place, self.tap, size, self.family.value, self.earthing, self.point.id)
-        return "/".join(part.replace(" ", "-") for part in (*parts, *limit))
+        chosen = "/".join(part.replace(" ", "-") for part in (*parts, *limit))
+        return "+".join((chosen, *(remedy.slug for remedy in self.remedies)))
 
 
-DIMENSIONS = tuple(field.name for field in fields(Choice))
+DIMENSIONS = tuple(field.name for field in fields(Choice) if field.name != "remedies")
 
 Menu = Mapping[str, tuple[Any, ...]]
 """The values of each dimension of ``Choice``."""
@@ -61,10 +65,11 @@ class Choosing:
     ``asked`` lists the dimensions asked for so far, in order.
     """
 
-    __slots__ = ("_asked", "_made")
+    __slots__ = ("_asked", "_made", "remedies")
 
-    def __init__(self, made: Mapping[str, Any]) -> None:
+    def __init__(self, made: Mapping[str, Any], remedies: tuple[Remedy, ...] = ()) -> None:
         self._made = made
+        self.remedies = remedies
         self._asked: dict[str, None] = {}
 
     def __getattr__(self, name: str) -> Any:

@@ -36,15 +36,14 @@ class Option(Generic[D]):
     """One full choice that holds in at least one home, with what it comes to in each."""
 
     choice: Choice
-    remedies: tuple[Remedy, ...]
     design: D
     ran: tuple[Ran, ...]
     sound: Truth
 
     @property
     def id(self) -> str:
-        """The choice as a slug, then the remedies that go with it."""
-        return "+".join((self.choice.slug, *(remedy.slug for remedy in self.remedies)))
+        """The choice as a slug."""
+        return self.choice.slug
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -116,7 +115,7 @@ class Walk(Generic[D]):
         waiting: list[dict[str, Any]] = [dict(branch.made)]
         while waiting:
             made = waiting.pop()
-            choice = Choosing(made)
+            choice = Choosing(made, branch.remedies)
             run = Exploring(lifter, choice)
             try:
                 design = self.work(run, choice.as_choice)
@@ -139,7 +138,7 @@ class Walk(Generic[D]):
             self._reject(made, branch, run.ran)
             return
         self.found.options.append(
-            Option(Choice(**made), branch.remedies, design, tuple(run.ran), sound)
+            Option(Choice(**made, remedies=branch.remedies), design, tuple(run.ran), sound)
         )
 
     def _reject(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:

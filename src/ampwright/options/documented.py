@@ -1,0 +1,45 @@
+"""One option in one home, run plainly on numbers that keep their working."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ampwright.foundations.checks import Check, Outcome, verdict
+from ampwright.survey.home import Home
+
+from .choices import Choice
+from .runs import InOneHome, StageRun
+from .search import Work
+from .work import Design
+
+
+@dataclass(frozen=True, eq=False)
+class Documented:
+    """An option with its whole working: the stages in the order of the work."""
+
+    choice: Choice
+    design: Design
+    stages: tuple[StageRun, ...]
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """Every check, in the order of the work."""
+        return tuple(check for stage in self.stages for check in stage.checks)
+
+    @property
+    def outcome(self) -> Outcome:
+        """What the checks come to; a stage that lacks facts leaves it undetermined."""
+        found = verdict(self.checks)
+        if found is Outcome.PASS and any(stage.lacking for stage in self.stages):
+            return Outcome.UNDETERMINED
+        return found
+
+
+def documented(home: Home, work: Work[Design], choice: Choice) -> Documented:
+    """Run one option in one home whose view keeps working.
+
+    ``home`` must already have the facts that the choice's remedies change laid over it.
+    """
+    run = InOneHome(home)
+    design = work(run, choice)
+    return Documented(choice, design, tuple(run.stages))

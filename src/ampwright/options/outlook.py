@@ -1,0 +1,171 @@
+"""What can be said of a job: the decision, the options, every rejection, what is still open."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from enum import Enum
+from typing import Any
+
+import numpy as np
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.answers import Missing, Value
+from ampwright.foundations.checks import Check, Outcome, Requirement
+from ampwright.foundations.remedies import Remedy
+
+from .homes import Homes
+from .menu import menu_of
+from .ranking import NONE, Ranking, rank
+from .search import Option, Rejection, Searched, Walk
+from .work import Design, work_of
+
+
+class Decision(Enum):
+    """The decision of a job, in the words used everywhere: the firm's and the customer's."""
+
+    FIT_THEN_TELL = ("tell_after", "Fit, then tell", "You do not have to wait")
+    FIT_WITH_LIMIT = (
+        "tell_after_with_limit",
+        "Fit with a limit, then tell",
+        "You do not have to wait; the house shares",
+    )
+    ASK_FIRST = ("ask_first", "Ask first", "We must ask the network first")
+    STOP_UNTIL = ("stop_until", "Stop until …", "Not yet: first …")
+    UNDETERMINED = ("undetermined", "Tell or ask?", "One thing decides it: …")
+
+    @property
+    def file_value(self) -> str:
+        """The word used in files."""
+        return str(self.value[0])
+
+    @property
+    def words(self) -> str:
+        """The firm's words."""
+        return str(self.value[1])
+
+    @property
+    def customer_words(self) -> str:
+        """The customer's words."""
+        return str(self.value[2])
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why choices were rejected: the requirement, one failed check of it, and how many."""
+
+    requirement: Requirement
+    example: Check
+    choices: int
+
+
+@dataclass(frozen=True, eq=False)
+class Outlook:
+    """All that follows from the facts held so far.
+
+    ``decisions`` gives each decision that some home leads to, with how many of the homes do;
+    ``deciding`` the open facts on which it turns; ``lacking`` the blank facts in the way.
+    """
+
+    basis: Basis
+    homes: Homes
+    searched: Searched[Design]
+    ranking: Ranking
+    decisions: Mapping[Decision, int]
+    deciding: tuple[str, ...]
+    lacking: tuple[str, ...]
+
+    @property
+    def decision(self) -> Decision:
+        """The decision, if every home leads to the same one; else undetermined."""
+        if len(self.decisions) == 1:
+            return next(iter(self.decisions))
+        return Decision.UNDETERMINED
+
+    @property
+    def recommended(self) -> Option[Design] | None:
+        """The option that is best in most homes, or none."""
+        numbers, counts = np.unique(self.ranking.best, return_counts=True)
+        for number in numbers[np.argsort(-counts)].tolist():
+            if number != NONE:
+                return self.ranking.options[number]
+        return None
+
+    @property
+    def reasons(self) -> tuple[Reason, ...]:
+        """Every requirement that rejected a choice, the most rejecting first."""
+        return reasons(self.searched.rejections)
+
+
+def outlook(homes: Homes, basis: Basis) -> Outlook:
+    """Work out everything that follows from the facts of a home."""
+    searched = Walk(homes, menu_of(homes, basis), work_of(basis)).run()
+    ranking = rank(homes, searched.options)
+    decisions, deciding = decide(homes, ranking)
+    return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(searched.options))
+
+
+def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, int], tuple[str, ...]]:
+    """Return how many homes lead to each decision, and the facts on which that turns."""
+    names = tuple(Decision)
+    numbers = {decision: i for i, decision in enumerate(names)}
+    found = np.full(ranking.best.shape, numbers[Decision.STOP_UNTIL], np.int64)
+    for i, option in enumerate(ranking.options):
+        here = ranking.best == i
+        if here.any():
+            each = decisions_of(option, ranking.facts, numbers)
+            found = np.where(here, each, found)
+    counts = dict(zip(*(a.tolist() for a in np.unique(found, return_counts=True)), strict=True))
+    scale = homes.count // max(1, found.size)
+    turning = tuple(
+        fact
+        for axis, fact in enumerate(ranking.facts)
+        if bool((found != found.take([0], axis)).any())
+    )
+    return {names[i]: n * scale for i, n in counts.items()}, turning
+
+
+def decisions_of(
+    option: Option[Design], facts: tuple[str, ...], numbers: Mapping[Decision, int]
+) -> Any:
+    """Return the decision that an option means in each home."""
+    spread: Any = option.design.decision
+    known = [
+        numbers[Decision.UNDETERMINED if isinstance(v, Missing) else Decision[v]]
+        for v in spread.values
+    ]
+    shape = tuple(len(spread.homes.open[f]) if f in spread.facts else 1 for f in facts)
+    decided = np.asarray(known)[spread.index].reshape(shape)
+    unsure = option.sound.over(facts) == 1
+    return np.where(unsure, numbers[Decision.UNDETERMINED], decided)
+
+
+def lacking(options: Iterable[Option[Any]]) -> tuple[str, ...]:
+    """Return the blank facts that some option needs, each once."""
+    keys: dict[str, None] = {}
+    for option in options:
+        for ran in option.ran:
+            for value in ran.made.values:
+                if isinstance(value, Missing):
+                    keys.update(dict.fromkeys(value.keys))
+    return tuple(keys)
+
+
+def reasons(rejections: Iterable[Rejection]) -> tuple[Reason, ...]:
+    """Sum up rejections by requirement; a choice with several failed checks counts for each."""
+    counts: defaultdict[Requirement, int] = defaultdict(int)
+    examples: dict[Requirement, Check] = {}
+    for rejection in rejections:
+        for requirement in {check.requirement: None for check in rejection.checks}:
+            counts[requirement] += rejection.stands_for
+        for check in rejection.checks:
+            examples.setdefault(check.requirement, check)
+    ordered = sorted(counts, key=lambda requirement: -counts[requirement])
+    return tuple(Reason(each, examples[each], counts[each]) for each in ordered)
+
+
+__all__ = [
+    "Decision", "Option", "Outcome", "Outlook", "Reason", "Remedy", "Value", "decide",
+    "outlook", "reasons",
+]  # fmt: skip
