@@ -1,0 +1,1 @@
+"""The register of facts, the records and how they fold together, the home file, the views."""

@@ -1,0 +1,374 @@
+"""Facts of the fuse boards: what is in them, what is free and who stands in front of it."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from ampwright.foundations.quantity import (
+    Amperes,
+    Count,
+    Kiloamperes,
+    Metres,
+    Milliamperes,
+    Millimetres,
+    SquareMm,
+    Year,
+)
+
+from .register import SEEN, TOLD, Agree, Many, Thing, fact, many
+
+Case = Literal["metal", "plastic", "wood"]
+RcdKind = Literal["none", "AC", "A", "F", "B"]
+Protection = Literal["RCBOs", "shared RCDs", "breakers only", "rewireable fuses", "mixed"]
+DeviceKind = Literal[
+    "RCBO", "breaker", "RCD", "fuse", "main switch", "surge protection", "isolator", "other"
+]
+Curve = Literal["B", "C", "D", "none"]
+RCD_MARKS = (
+    "The mark on each RCD: one plain wave is AC; a wave over a row of bumps is A. "
+    "Photo close up; open only a flap that needs no tool."
+)
+
+
+class Outlet(Thing):
+    """One position on the busbar: its id is its way and line, as 3-L2."""
+
+    label: str = fact(
+        ask="What does the chart say this one feeds?",
+        trade="Label of the position",
+        look="Photo of the chart inside the lid, every line readable.",
+        who="photo",
+    )
+    blank: bool = fact(
+        ask="Is this position empty, with only a plastic cover in it?",
+        trade="Blank position",
+        look="Photo of the row with the flap open.",
+        who="photo",
+    )
+
+
+class Device(Thing):
+    """A breaker, RCD or other device in a board."""
+
+    kind: DeviceKind = fact(
+        ask="What kind of switch is it?",
+        trade="Kind of device",
+        look="A test button makes it an RCD or an RCBO; photo close up.",
+        who="photo",
+    )
+    rating_a: Amperes = fact(
+        ask="What number stands on it, with a letter such as B32?",
+        trade="Rated current",
+        look="Photo close up; the letter is its curve, the number its amps.",
+        who="photo",
+        between=(0.5, 250.0),
+        symbol="In",
+    )
+    curve: Curve = fact(
+        ask="Which letter stands before the number?",
+        trade="Curve",
+        look="B, C or D in front of the amps.",
+        who="photo",
+    )
+    poles: Count = fact(
+        ask="How many positions wide is it?",
+        trade="Poles",
+        look="Count the widths of the narrowest one beside it.",
+        who="photo",
+        between=(1, 4),
+    )
+    breaking_ka: Kiloamperes = fact(
+        ask="What number stands in the small box on its face, such as 6000?",
+        trade="Rated short-circuit capacity",
+        look="6000 in a box is 6 kA. Photo close up.",
+        who="photo",
+        between=(1.0, 100.0),
+        symbol="Icn",
+    )
+    rcd_type: RcdKind = fact(
+        ask="Which wave is drawn on its face?",
+        trade="RCD type",
+        look=RCD_MARKS,
+        who="photo",
+        values={"none": 0.5, "AC": 0.25, "A": 0.24, "F": 0.005, "B": 0.005},
+    )
+    rcd_ma: Milliamperes = fact(
+        ask="What stands on it in mA or as 0.03 A?",
+        trade="RCD residual current",
+        look="30 mA and 0.03 A are the same.",
+        who="photo",
+        between=(6.0, 1000.0),
+        symbol="IΔn",
+    )
+    both_ways: bool = fact(
+        ask="Do its papers say it may carry current in both directions?",
+        trade="Suitable for current both ways",
+        look="Marks LINE and LOAD on its face mean it may not; the maker's sheet settles it.",
+        who="site",
+        values={True: 0.5, False: 0.5},
+    )
+    outlets: str = fact(
+        ask="Which positions does it fill?",
+        trade="Positions filled, by id, with spaces between",
+        look="In order along the busbar, as 1-L1 1-L2 1-L3.",
+        who="photo",
+    )
+
+
+class Circuit(Thing):
+    """A circuit that leaves a board."""
+
+    name: str = fact(
+        ask="What does it feed?",
+        trade="Name of the circuit",
+        look="As on the chart in the board.",
+        who="photo",
+    )
+    device: str = fact(
+        ask="Which device feeds it?",
+        trade="Fed by device",
+        look="Follow its wire up to the device.",
+        who="site",
+        refers="devices",
+    )
+    slack_mm: Millimetres = fact(
+        ask="How much spare length do its wires have in the board?",
+        trade="Slack of the circuit's wires",
+        look="Only with the cover off and the board dead: our electrician measures it.",
+        who="site",
+        between=(0.0, 3000.0),
+        agree=Agree(20.0, "lower"),
+        symbol="slack",
+    )
+    feeds: str = fact(
+        ask="Which of the listed loads are on it?",
+        trade="Loads fed, by id, with spaces between",
+        look="Switch it off and see what stops, if the house agrees.",
+        who="site",
+    )
+
+
+class Board(Thing):
+    """A fuse board: a consumer unit or a distribution board."""
+
+    place: str = fact(
+        ask="Where is the fuse board?",
+        trade="Place of the board",
+        look="Photo with the lid shut, from a step back.",
+        needs={"quote": TOLD},
+    )
+    fed_from: str = fact(
+        ask="Does it hang on the meter, or on another fuse board?",
+        trade="Fed from: meter, or the id of a board",
+        look="Follow the thick cables.",
+        who="photo",
+        refers="boards meter",
+    )
+    case: Case = fact(
+        ask="Is the box metal, plastic or wood?",
+        trade="Enclosure",
+        look="A fridge magnet sticks to metal.",
+        who="photo",
+        values={"metal": 0.45, "plastic": 0.53, "wood": 0.02},
+        needs={"fit": SEEN},
+    )
+    made_year: Year = fact(
+        ask="Do you know when the board was put in?",
+        trade="Year of the board",
+        look="A date on a sticker or a certificate.",
+        between=(1930, 2100),
+    )
+    phases: Count = fact(
+        ask="Does the board have one main line or three?",
+        trade="Phases of the board",
+        look="A main switch four wide with three thick wires is three.",
+        who="photo",
+        values={1: 0.94, 3: 0.06},
+    )
+    main_switch_a: Amperes = fact(
+        ask="What number stands on the board's main switch before the letter A?",
+        trade="Main switch rating",
+        look="Photo of the main switch, close enough to read.",
+        who="photo",
+        values={63: 0.05, 80: 0.1, 100: 0.82, 125: 0.03},
+        rare=(40, 45, 60, 160, 200, 250),
+        needs={"quote": TOLD, "fit": SEEN},
+        symbol="main switch",
+    )
+    rated_a: Amperes = fact(
+        ask="What rating does the sticker inside the lid give for the whole board?",
+        trade="Rated current of the assembly",
+        look="On the maker's label: InA, or rated current. Photo of the label.",
+        who="photo",
+        values={63: 0.05, 80: 0.05, 100: 0.85, 125: 0.05},
+        rare=(40, 45, 60, 160, 200, 250),
+        needs={"fit": SEEN},
+        symbol="board rating",
+    )
+    positions: Count = fact(
+        ask="How many positions are there in the row, empty ones too?",
+        trade="Positions",
+        look="Count the narrow switches and the blank covers, without the main switch.",
+        who="photo",
+        between=(1, 120),
+    )
+    three_phase_ways: Count = fact(
+        ask="How many three-line ways has the board?",
+        trade="Three-phase ways",
+        look="From its chart: 1 L1 L2 L3, 2 L1 L2 L3 and so on.",
+        who="photo",
+        between=(1, 36),
+    )
+    spare_ways: Count = fact(
+        ask="How many positions are empty, with only a plastic cover in them?",
+        trade="Spare ways",
+        look="Photo of the row with the flap open, every label in view.",
+        who="photo",
+        values={0: 0.4, 1: 0.22, 2: 0.2, 3: 0.1, 4: 0.08},
+        rare=tuple(range(5, 37)),
+        needs={"quote": SEEN, "fit": SEEN},
+    )
+    spare_phases: str = fact(
+        ask="Which lines are the empty positions on?",
+        trade="Phases of the spare ways, with spaces between",
+        look="From the chart in the board, as L3 L3.",
+        who="photo",
+    )
+    spare_behind_rcd: RcdKind = fact(
+        ask="Is the empty position beside switches that share one with a test button, and which "
+        "wave is drawn on that one?",
+        trade="RCD in front of the spare way, type",
+        look=RCD_MARKS,
+        who="photo",
+        values={"none": 0.5, "AC": 0.35, "A": 0.15, "F": 0.0, "B": 0.0},
+        needs={"quote": SEEN, "fit": SEEN},
+    )
+    spare_behind_rcd_ma: Milliamperes = fact(
+        ask="What stands on that one in mA, or as 0.03 A?",
+        trade="RCD in front of the spare way, residual current",
+        look="30 mA and 0.03 A are the same.",
+        who="photo",
+        values={30: 0.93, 100: 0.07},
+        rare=(10, 300, 500),
+        symbol="IΔn",
+    )
+    front_rcd: RcdKind = fact(
+        ask="Is there one big switch with a test button in front of the whole board?",
+        trade="RCD in front of the whole board, type",
+        look=RCD_MARKS,
+        who="photo",
+        values={"none": 0.9, "AC": 0.08, "A": 0.02, "F": 0.0, "B": 0.0},
+        needs={"quote": TOLD, "fit": SEEN},
+    )
+    front_rcd_ma: Milliamperes = fact(
+        ask="What stands on that front switch in mA?",
+        trade="RCD in front of the whole board, residual current",
+        look="100 mA and 0.1 A are the same.",
+        who="photo",
+        values={30: 0.3, 100: 0.7},
+        rare=(300, 500),
+        symbol="IΔn",
+    )
+    front_delayed: bool = fact(
+        ask="Is there an S in a square on that front switch?",
+        trade="Front RCD time-delayed",
+        look="An S in a square means it waits, so that the ones behind it open first.",
+        who="photo",
+        values={True: 0.6, False: 0.4},
+    )
+    protection: Protection = fact(
+        ask="Has every switch in the row a test button, or do a few buttons serve many?",
+        trade="Protection in the board",
+        look="Photo of the row with the flap open: a button on each is RCBOs; one or two "
+        "wide ones with a button are shared RCDs; wire and porcelain are rewireable fuses.",
+        who="photo",
+        values={
+            "RCBOs": 0.25,
+            "shared RCDs": 0.5,
+            "breakers only": 0.12,
+            "rewireable fuses": 0.05,
+            "mixed": 0.08,
+        },
+        needs={"quote": SEEN, "fit": SEEN},
+    )
+    surge_protection: bool = fact(
+        ask="Is there a module in the row with one or two small green windows?",
+        trade="Surge protective device",
+        look="Photo of the row; the window is green when it is sound.",
+        who="photo",
+        values={False: 0.7, True: 0.3},
+        needs={"quote": TOLD, "fit": SEEN},
+    )
+    parts_sold: bool = fact(
+        ask="Who made the board, so that we can see whether parts are still sold?",
+        trade="Devices for this board still sold",
+        look="Photo of the maker's mark and the model on the lid; we look it up.",
+        who="photo",
+        values={True: 0.75, False: 0.25},
+        needs={"fit": SEEN},
+    )
+    parts_three_phase_rcbo: bool = fact(
+        ask="Who made the board, so that we can see what is sold for it?",
+        trade="Three-phase RCBO sold for this board",
+        look="The maker's list for the model on the lid.",
+        who="photo",
+        values={True: 0.4, False: 0.6},
+    )
+    from_meter_m: Metres = fact(
+        ask="How far is the fuse board from the meter, along the cable?",
+        trade="Length of the feed from the meter",
+        look="Pace it along the walls; a pace is a bit under a metre.",
+        between=(0.0, 300.0),
+        step=0.5,
+        agree=Agree(0.5, "higher", share=0.1),
+        needs={"quote": TOLD},
+        symbol="L feed",
+    )
+    feed_mm2: SquareMm = fact(
+        ask="Is a size printed on the cable that feeds the board?",
+        trade="Feed from the meter, conductor size",
+        look="Photo of the cable's sheath near the board.",
+        who="photo",
+        values={10: 0.05, 16: 0.3, 25: 0.63, 35: 0.02},
+        rare=(6, 50, 70),
+        symbol="feed",
+    )
+    feed_how: str = fact(
+        ask="How does that cable run: along walls, under ground, armoured?",
+        trade="Feed from the meter, kind and method",
+        look="Photo at both ends.",
+        who="photo",
+    )
+    way_pitch_mm: Millimetres = fact(
+        ask="How wide is one position?",
+        trade="Pitch of the ways",
+        look="Our electrician measures from one way to the next.",
+        who="site",
+        between=(10.0, 60.0),
+        symbol="pitch",
+    )
+    layout: str = fact(
+        ask="Are the switches in one row, two rows or a column?",
+        trade="Layout",
+        look="Photo with the flap open.",
+        who="photo",
+    )
+    outlets: Many[Outlet] = many(
+        ask="Is that every position in the board, the empty ones too?",
+        trade="Every position listed",
+        look="Count them on the photo against the list.",
+        who="photo",
+        found=True,
+    )
+    devices: Many[Device] = many(
+        ask="Is that every switch in the board?",
+        trade="Every device listed",
+        look="Count them on the photo against the list.",
+        who="photo",
+    )
+    circuits: Many[Circuit] = many(
+        ask="Is that every circuit on the chart?",
+        trade="Every circuit listed",
+        look="Count the lines of the chart against the list.",
+        who="photo",
+    )

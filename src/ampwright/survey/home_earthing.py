@@ -1,0 +1,179 @@
+"""Facts of the earth and of the pipes that must be bonded to it."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from ampwright.foundations.quantity import Metres, Ohms, SquareMm
+
+from .register import MEASURED, SEEN, TOLD, Agree, Part, Standard, Thing, fact
+
+Electrode = Literal["rod", "plate", "tape", "foundation", "other"]
+Month = Literal[
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+]  # fmt: skip
+Pipe = Literal["metal", "plastic"]
+BondRoute = Literal["clipped", "trunking", "under floor", "loft void", "buried", "in conduit"]
+
+
+class Earthing(Part):
+    """The main earth wire and the electrode, where there is one."""
+
+    conductor_mm2: SquareMm = fact(
+        ask="How thick is the green-and-yellow wire from the big fuse to the board?",
+        trade="Earthing conductor size",
+        look="Photo of its end with a coin beside it; some have the size printed along them.",
+        who="photo",
+        values={6: 0.1, 10: 0.2, 16: 0.7},
+        rare=(2.5, 4, 25),
+        needs={"fit": SEEN, "certify": SEEN},
+        symbol="earthing conductor",
+    )
+    electrode_ohm: Ohms = fact(
+        ask="Is there a test certificate that gives a figure for the earth rod?",
+        trade="Earth electrode resistance",
+        look="Measured with the electrode apart from the house; dry months read highest.",
+        who="site",
+        between=(0.1, 5000.0),
+        step=10.0,
+        agree=Agree(5.0, "higher", share=0.1),
+        needs={"fit": SEEN, "certify": MEASURED},
+        ages_after=365,
+        symbol="RA",
+    )
+    electrode_kind: Electrode = fact(
+        ask="What does the earth wire end in, out in the ground?",
+        trade="Earth electrode, kind",
+        look="Look for a small round or square pit by the wall; photo with the lid as it is.",
+        who="photo",
+        values={"rod": 0.9, "plate": 0.03, "tape": 0.03, "foundation": 0.02, "other": 0.02},
+    )
+    electrode_read_in: Month = fact(
+        ask="In which month was the earth rod tested?",
+        trade="Month of the electrode reading",
+        look="The date of the certificate.",
+    )
+    second_electrode_room: bool = fact(
+        ask="Is there open ground a good stride from the rod, free of pipes, cables and drains?",
+        trade="Room for a second electrode",
+        look="Photo of the ground around the rod.",
+        who="photo",
+        values={True: 0.7, False: 0.3},
+    )
+
+
+class Service(Thing):
+    """A pipe or a metal part that comes in from the ground."""
+
+    pipe_at_entry: Pipe = fact(
+        ask="Where it comes out of the ground or the wall, is the pipe metal or plastic?",
+        trade="Pipe at the entry",
+        look="Photo of the lowest bit in view, by the stop tap or the meter.",
+        who="photo",
+        values={"metal": 0.6, "plastic": 0.4},
+        known_as={"copper": "metal", "steel": "metal", "lead": "metal", "iron": "metal"},
+        needs={"quote": TOLD, "fit": SEEN, "certify": SEEN},
+    )
+    pipe_inside: Pipe = fact(
+        ask="Further into the house, is the pipe metal or plastic?",
+        trade="Pipe inside",
+        look="Photo of the pipe a metre or two on from the entry.",
+        who="photo",
+        values={"metal": 0.75, "plastic": 0.25},
+        known_as={"copper": "metal", "steel": "metal"},
+    )
+    bond_mm2: SquareMm = fact(
+        ask="Is there a green-and-yellow wire clamped to it, and how thick is it?",
+        trade="Main bonding conductor size; 0 is none",
+        look="Photo of the clamp with the wire going into it, label in view.",
+        who="photo",
+        values={0: 0.2, 4: 0.03, 6: 0.1, 10: 0.67},
+        rare=(2.5, 16),
+        needs={"quote": SEEN, "fit": SEEN, "certify": SEEN},
+        symbol="bond",
+    )
+    bond_connected: bool = fact(
+        ask="Is that wire whole, and is the clamp tight on the pipe?",
+        trade="Bond connected",
+        look="Photo of the clamp and the wire along its way; a cut end or a loose clamp counts "
+        "as no. Only look, turn nothing.",
+        who="photo",
+        values={True: 0.95, False: 0.05},
+        needs={"fit": SEEN, "certify": MEASURED},
+    )
+    bond_route_m: Metres = fact(
+        ask="How far is it from the fuse board to that pipe, the way a wire could go?",
+        trade="Length of a new bond",
+        look="Pace it along the walls; a pace is a bit under a metre.",
+        between=(0.1, 100.0),
+        step=1.0,
+        agree=Agree(1.0, "higher", share=0.15),
+        symbol="L bond",
+    )
+    bond_route_how: BondRoute = fact(
+        ask="What would a wire to that pipe run along: walls, under the floor, the loft?",
+        trade="Method of a new bond",
+        look="Film the way from the board to the pipe.",
+        who="photo",
+    )
+    extraneous_ohm: Ohms = fact(
+        ask="Has an electrician measured whether that pipe brings in earth from outside?",
+        trade="Resistance from the pipe to the main earthing terminal",
+        look="Measured with any bond lifted; only a high reading makes a bond needless.",
+        who="site",
+        between=(0.0, 1e9),
+        symbol="R pipe",
+    )
+    looks: str = fact(
+        ask="What is there to see at the pipe?",
+        trade="What was seen at the service",
+        look="In a few words: clamp, label, colour of the pipe, a cut wire.",
+    )
+
+
+STANDARD_SERVICES = {
+    "water": Standard(
+        ask="Does a water main come into the house?",
+        trade="Water service",
+        look="Photo of the stop tap and the pipe it sits on.",
+        values={True: 0.99, False: 0.01},
+        priors={"pipe_at_entry": {"metal": 0.5, "plastic": 0.5}},
+    ),
+    "gas": Standard(
+        ask="Is there mains gas?",
+        trade="Gas service",
+        look="Photo of the gas meter and the pipe out of it.",
+        values={True: 0.78, False: 0.22},
+        priors={"pipe_at_entry": {"metal": 0.95, "plastic": 0.05}},
+    ),
+    "oil": Standard(
+        ask="Is there an oil tank?",
+        trade="Oil line",
+        look="Photo where the oil pipe comes through the wall.",
+        values={True: 0.06, False: 0.94},
+        priors={"pipe_at_entry": {"metal": 0.9, "plastic": 0.1}},
+    ),
+    "lpg": Standard(
+        ask="Is there bottled gas or a gas tank outside?",
+        trade="LPG line",
+        look="Photo where the pipe comes through the wall.",
+        values={True: 0.03, False: 0.97},
+        priors={"pipe_at_entry": {"metal": 0.95, "plastic": 0.05}},
+    ),
+    "structure": Standard(
+        ask="Has the house a steel frame or steel beams that go into the ground?",
+        trade="Structural steel",
+        look="Photo of any column in view; drawings tell more.",
+        values={True: 0.02, False: 0.98},
+        implies={"pipe_at_entry": "metal"},
+    ),
+    "other": Standard(
+        ask="Does anything else of metal come in from the ground: a well pipe, a duct, an "
+        "aerial mast?",
+        trade="Other extraneous part",
+        look="Photo where it enters.",
+        values={True: 0.02, False: 0.98},
+    ),
+}
+"""The services that are looked for in every home."""
