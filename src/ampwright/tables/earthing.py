@@ -1,0 +1,168 @@
+"""Tails, bonding, earthing conductors, soils and electrodes."""
+
+from __future__ import annotations
+
+from ampwright.foundations.quantity import Amperes, Milliamperes, OhmMetres, Ohms, Share, SquareMm
+
+from .book import Book
+from .conductors import k_factor
+
+__all__ = [
+    "body_current", "body_resistance", "bond_bounds", "buried_earthing_mm2", "earthing_conductor",
+    "k_factor", "main_bond_mm2", "rod_advice", "rods_in_line_factor", "soil_range", "soils",
+    "tails_capacity",
+]  # fmt: skip
+
+
+def tails_capacity(book: Book, tails_mm2: float) -> Amperes:
+    """Return the largest service fuse that meter tails of copper carry.
+
+    Clipped single cores, from meter to first device, not over about 3 m. Raises
+    ``OutOfTableError`` for sizes other than 10, 16, 25 and 35 mm². Source: network operators'
+    practice.
+
+    Examples
+    --------
+    >>> tails_capacity(Book(), 16), tails_capacity(Book(), 25)
+    (80.0, 100.0)
+    """
+    return Amperes(book.number("earthing/tails", "fuse_a", tails_mm2=tails_mm2))
+
+
+def earthing_conductor(book: Book, tails_mm2: float) -> SquareMm:
+    """Return the least earthing conductor beside tails of that size.
+
+    Source: network operators' practice and BS 7671, Table 54.7.
+
+    Examples
+    --------
+    >>> earthing_conductor(Book(), 25)
+    16.0
+    """
+    return SquareMm(book.number("earthing/tails", "earthing_conductor_mm2", tails_mm2=tails_mm2))
+
+
+def main_bond_mm2(book: Book, earthing: str, by_mm2: float) -> SquareMm:
+    """Return the least main bonding conductor of copper.
+
+    ``by_mm2`` is the copper equivalent of the supply neutral on TN-C-S, the earthing conductor
+    on TN-S and TT. Source: BS 7671, 544.1.1 and Table 54.8.
+
+    Examples
+    --------
+    >>> main_bond_mm2(Book(), "TN-C-S", 25), main_bond_mm2(Book(), "TT", 16)
+    (10.0, 10.0)
+    """
+    return SquareMm(
+        book.number("earthing/main_bonding", "bond_mm2", earthing=earthing, by_mm2=by_mm2)
+    )
+
+
+def bond_bounds(book: Book) -> tuple[SquareMm, SquareMm]:
+    """Return the least main bond and the most that need be run, off TN-C-S.
+
+    Source: BS 7671, 544.1.1.
+
+    Examples
+    --------
+    >>> bond_bounds(Book())
+    (6.0, 25.0)
+    """
+    name = "earthing/bond_bounds"
+    return (
+        SquareMm(book.number(name, "size_mm2", item="least")),
+        SquareMm(book.number(name, "size_mm2", item="most needed")),
+    )
+
+
+def buried_earthing_mm2(book: Book, protection: str) -> SquareMm:
+    """Return the least buried earthing conductor of copper.
+
+    ``protection`` is "against corrosion and damage", "against corrosion only" or "none".
+    Source: BS 7671, Table 54.1.
+
+    Examples
+    --------
+    >>> buried_earthing_mm2(Book(), "against corrosion only")
+    16.0
+    """
+    return SquareMm(book.number("earthing/buried_conductor", "copper_mm2", protection=protection))
+
+
+def rod_advice(book: Book, use: str = "stable") -> Ohms:
+    """Return the electrode resistance not to be passed so that it stays stable over a year.
+
+    Advice, not a limit. Source: BS 7671, note to 411.5.3.
+
+    Examples
+    --------
+    >>> rod_advice(Book())
+    200.0
+    """
+    return Ohms(book.number("earthing/rod_advice", "limit_ohm", use=use))
+
+
+def rods_in_line_factor(book: Book, rods: int) -> Share:
+    """Return λ for equal rods in a line, from two to ten.
+
+    Source: BS 7430.
+
+    Examples
+    --------
+    >>> rods_in_line_factor(Book(), 2)
+    1.0
+    """
+    return Share(book.number("earthing/rods_in_line", "factor", rods=rods))
+
+
+def soils(book: Book) -> tuple[str, ...]:
+    """Return the soils whose resistivity is listed.
+
+    Examples
+    --------
+    >>> "Clay" in soils(Book())
+    True
+    """
+    return tuple(str(soil) for soil in book.table("earthing/soils").values_of("soil"))
+
+
+def soil_range(book: Book, soil: str) -> tuple[OhmMetres, OhmMetres]:
+    """Return the low and high end of a soil's resistivity; only a reading decides.
+
+    Source: BS 7430 and IEEE 142, as reproduced, and memory.
+
+    Examples
+    --------
+    >>> soil_range(Book(), "Clay")
+    (8.0, 50.0)
+    """
+    return (
+        OhmMetres(book.number("earthing/soils", "low_ohm_m", soil=soil)),
+        OhmMetres(book.number("earthing/soils", "high_ohm_m", soil=soil)),
+    )
+
+
+def body_current(book: Book) -> Milliamperes:
+    """Return the current through a person that metal must not pass to go unbonded.
+
+    Source: IET Guidance Note 8.
+
+    Examples
+    --------
+    >>> body_current(Book())
+    10.0
+    """
+    return Milliamperes(book.number("earthing/extraneous_current", "current_ma", item="let-go"))
+
+
+def body_resistance(book: Book) -> Ohms:
+    """Return the resistance of a body taken in that sum.
+
+    Source: IET Guidance Note 8.
+
+    Examples
+    --------
+    >>> body_resistance(Book())
+    1000.0
+    """
+    return Ohms(book.number("earthing/body_resistance", "resistance_ohm", item="hand to hand"))
