@@ -24,6 +24,7 @@ from ampwright.documents.options_and_working.content import (
 from ampwright.documents.options_and_working.from_checks import Stage, working_of
 from ampwright.foundations.checks import at_least, at_most, holds, not_applicable, requires
 from ampwright.foundations.checks import undetermined as cannot_tell
+from ampwright.foundations.quantity import Share
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.rulings import Row, Ruling
 from ampwright.foundations.source import Evidence, Place, Said, SetBy, Trust
@@ -139,7 +140,7 @@ def cable_carries(In: float, Iz: float):
 
 
 @requires("ΔU is no more than the share allowed", place=book("Appendix 4, 6.4"))
-def drop_allowed(actual: float, limit: float):
+def drop_allowed(actual: Share, limit: Share):
     return at_most(actual, limit)
 
 
@@ -340,8 +341,8 @@ RECOMMENDED = Recommendation(
     "Full speed fits your house as it stands and is the quickest to have. A usual week needs under "
     "an hour a night, and the cheap hours last five.",
     "53.65 A with the point at 32 A is under the 80 A fuse and under the 60 A threshold, so no "
-    "limit is needed. PME is kept: the point must have built-in open-PEN detection, and the water pipe "
-    "must be bonded before it goes live.",
+    "limit is needed. PME is kept: the point must have built-in open-PEN detection, and the water "
+    "pipe must be bonded before it goes live.",
     (
         "Kitchen sockets above 21.35 A: demand passes 60 A, and the network must be asked first.",
         "The operator counting a point by its largest size: no change here, 32 A is its largest.",

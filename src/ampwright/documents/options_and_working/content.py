@@ -217,7 +217,7 @@ class RulingRow:
 
 @dataclass(frozen=True, slots=True)
 class RulingLine:
-    """A clause that decides, printed row by row down to the one that did."""
+    """A clause that decides, printed row by row with the one that did."""
 
     name: str
     rows: tuple[RulingRow, ...]

@@ -87,17 +87,22 @@ class Ledger:
 
     def enter(self, *ends: float | None) -> tuple[tuple[WorkingLine, ...], Drawn]:
         """Return the new lines behind some numbers, and words for the earlier ones they use."""
-        pairs = [pair for end in ends for pair in steps(end)]
+        walks = [steps(end) for end in ends]
+        pairs = [pair for walk_of_end in walks for pair in walk_of_end]
+        line_of = {id(node): line for node, line in pairs}
         before = dict(self.printed)
-        fresh = [line for line in distinct(pairs) if line not in before]
-        used = [line for node, line in pairs if line not in before for line in inputs(node)]
-        used += [line for end in ends for _, line in steps(end)[-1:]]
+        fresh = [line for line in line_of.values() if line not in before]
+        used = [
+            line_of[id(part)] for node, line in pairs if line not in before for part in inputs(node)
+        ]
+        used += [walk_of_end[-1][1] for walk_of_end in walks if walk_of_end]
         back = tuple(
             row(called(line.symbol), f" from line {before[line]}")
             for line in dict.fromkeys(used)
             if line in before
         )
-        return tuple(self.set_line(alike) for alike in runs(fresh)), row(*listed(back))
+        new = tuple(self.set_line(alike) for alike in runs(dict.fromkeys(fresh)))
+        return new, row(*listed(back))
 
     def number(self, lines: Sequence[Line]) -> str:
         """Give the next number to some lines that print as one."""
@@ -126,11 +131,6 @@ def steps(end: float | None) -> list[tuple[Worked, Line]]:
     return list(zip(nodes, working(end), strict=True))
 
 
-def distinct(pairs: Iterable[tuple[Worked, Line]]) -> Iterable[Line]:
-    """Return each line once, in order."""
-    return dict.fromkeys(line for _, line in pairs)
-
-
 def called(name: str) -> Drawn:
     """Set the symbol of a line; some are themselves a ratio or a sum.
 
@@ -157,12 +157,12 @@ def runs(lines: Iterable[Line]) -> list[list[Line]]:
     return parted
 
 
-def inputs(node: Worked) -> Iterator[Line]:
-    """Yield the line of each number that went straight into one."""
+def inputs(node: Worked) -> Iterator[Worked]:
+    """Yield each worked number that went straight into one."""
     for each in node.inputs:
         for part in each if isinstance(each, tuple) else (each,):
             if isinstance(part, Worked):
-                yield list(working(part))[-1]
+                yield part
 
 
 def check_line(check: Check, ledger: Ledger) -> CheckLine:
