@@ -9,6 +9,7 @@ from __future__ import annotations
 from .home_boards import Board
 from .home_earthing import STANDARD_SERVICES, Earthing, Service
 from .home_loads import STANDARD_LOADS, Load, Source
+from .home_operator import Operator
 from .home_people import Car, Customer, Tariff, Wishes
 from .home_property import CandidatePlace, Leg, Note, Photo, Property
 from .home_supply import Supply
@@ -21,6 +22,7 @@ class Home(Part):
     customer: Customer
     property: Property
     supply: Supply
+    operator: Operator
     earthing: Earthing
     services: Many[Service] = many(
         ask="Is that every pipe and every metal part that comes in from the ground?",
