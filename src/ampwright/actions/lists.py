@@ -1,0 +1,178 @@
+"""What the program knows, as lists that can be narrowed by a word: facts, tables, clauses."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import astuple, dataclass
+from typing import Any, TypeVar
+
+from ampwright.foundations.errors import InputError, NotFoundError
+from ampwright.foundations.source import Trust
+from ampwright.standards.catalogue import ClauseInfo, clauses
+from ampwright.survey.home import Home
+from ampwright.survey.register import Fact, Part, collections_of, facts_of, parts_of
+from ampwright.tables.card import Card
+from ampwright.tables.loader import Table, table, table_names
+
+from .words import all_of, any_of, count, value
+
+ROOMS = ("standards", "demand", "supply", "network", "energy", "design")
+"""The rooms that hold clauses, the standards before our own methods."""
+FORMS = {
+    "text": "words", "date": "a date", "month": "a month", "time": "a time of day",
+    "postcode": "a postcode", "meter point": "the 13 digits of the meter point",
+}  # fmt: skip
+GATES = {"quote": "quoting", "fit": "fitting", "certify": "certifying"}
+
+E = TypeVar("E", bound="FactEntry | TableEntry | ClauseEntry")
+
+
+@dataclass(frozen=True, slots=True)
+class FactEntry:
+    """One fact that may be said of a home.
+
+    ``key`` has ``<id>`` where a thing's own id stands; ``needed_for`` says how well it must be
+    known before what.
+    """
+
+    key: str
+    trade: str
+    ask: str
+    answers: str
+    found_by: str
+    needed_for: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TableEntry:
+    """One published table: where it stands and how its rows are known."""
+
+    name: str
+    title: str
+    place: str
+    rows: str
+    keys: tuple[str, ...]
+    gives: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClauseEntry:
+    """One clause: what it says and where it is written."""
+
+    id: str
+    module: str
+    kind: str
+    says: str
+    summary: str
+    places: tuple[str, ...]
+
+
+def list_facts(word: str = "") -> tuple[FactEntry, ...]:
+    """Return the facts that may be said of a home, or those that mention a word.
+
+    Raises ``NotFoundError`` with the nearest word, or ``InputError``, when none does.
+    """
+    return mentioning("fact", word, facts_in(Home, ""))
+
+
+def list_tables(word: str = "") -> tuple[TableEntry, ...]:
+    """Return the published tables, or those that mention a word; raises like ``list_facts``."""
+    return mentioning("table", word, (table_entry(table(name)) for name in table_names()))
+
+
+def list_clauses(word: str = "") -> tuple[ClauseEntry, ...]:
+    """Return the clauses, or those that mention a word; raises like ``list_facts``."""
+    found = (clause for room in ROOMS for clause in clauses(f"ampwright.{room}"))
+    return mentioning("clause", word, map(clause_entry, found))
+
+
+def mentioning(kind: str, word: str, entries: Iterable[E]) -> tuple[E, ...]:
+    """Return the entries that mention every part of a word; raises like ``list_facts``."""
+    every = tuple(entries)
+    parts = word.casefold().split()
+    found = tuple(each for each in every if all(part in text_of(each) for part in parts))
+    if found or not parts:
+        return found
+    known = sorted(
+        {each for entry in every for each in re.findall(r"[^\W\d_]{3,}", text_of(entry))}
+    )
+    if nearest := difflib.get_close_matches(parts[0], known, 1):
+        raise NotFoundError(f"{kind} that mentions", word, known, *nearest)
+    do = "Try another word, or none for the whole list."
+    raise InputError("the word", word, f"a word that some {kind} mentions", do)
+
+
+def text_of(entry: Any) -> str:
+    """Return all the words of an entry, in small letters."""
+    return " ".join(map(str, astuple(entry))).casefold()
+
+
+def facts_in(part: type[Part], path: str) -> Iterator[FactEntry]:
+    """Yield the facts of a part and of all that is inside it, in the order they are declared."""
+    yield from (fact_entry(f"{path}{fact.name}", fact) for fact in facts_of(part))
+    for name, inside in parts_of(part):
+        yield from facts_in(inside, f"{path}{name}.")
+    for each in collections_of(part):
+        yield fact_entry(f"{path}{each.name}.all_listed", each.all_listed)
+        yield from facts_in(each.item, f"{path}{each.name}.<id>.")
+
+
+def fact_entry(key: str, fact: Fact) -> FactEntry:
+    """Say what a fact is, how it may be answered and how it is found out."""
+    gates: dict[str, list[str]] = {}
+    for gate, evidence in fact.needs.items():
+        gates.setdefault(evidence.word, []).append(GATES[gate])
+    needs = tuple(f"{known} before {all_of(acts)}" for known, acts in gates.items())
+    return FactEntry(key, fact.trade, fact.ask, answers(fact), fact.who, needs)
+
+
+def answers(fact: Fact) -> str:
+    """Say what may be answered."""
+    if fact.refers:
+        return f"an id from {any_of(fact.refers.split())}"
+    if fact.kind is bool:
+        return "yes or no"
+    if fact.allowed:
+        ordered = sorted(fact.allowed, key=float) if fact.is_number else fact.allowed
+        return any_of(ordered, fact.unit)
+    if fact.between:
+        low, high = fact.between
+        return f"{value(low)} to {value(high, fact.unit)}"
+    return f"a number of {fact.unit}" if fact.is_number else FORMS[fact.form]
+
+
+def table_entry(held: Table) -> TableEntry:
+    """Say what a table holds and how far its rows are trusted."""
+    card: Card = held.card
+    gives = tuple(
+        f"{name} ({column.unit})" if column.unit else name
+        for name, column in card.columns.items()
+        if name not in card.keys
+    )
+    return TableEntry(held.name, card.title, str(card.place), trust_of(held), card.keys, gives)
+
+
+def trust_of(held: Table) -> str:
+    """Count the rows of a table by how they are known, the least trusted first."""
+    marks = Counter(row.place.trust for row in held.rows.values())
+    doubtful = sum(row.place.doubtful for row in held.rows.values())
+    order: Callable[[Trust], int] = list(Trust).index
+    by_trust = [f"{marks[trust]} {trust.value}" for trust in sorted(marks, key=order, reverse=True)]
+    by_trust += [f"{doubtful} of them doubtful"] if doubtful else []
+    return f"{count(len(held.rows), 'row')}: {', '.join(by_trust)}"
+
+
+def clause_entry(found: ClauseInfo) -> ClauseEntry:
+    """Say what a clause is; a computing one prints its formula with symbol and unit."""
+    says = found.says
+    if found.symbol:
+        unit = f" ({found.unit})" if found.unit else ""
+        says = f"{found.symbol}{unit} = {found.says}"
+    elif found.rows:
+        says = f"{found.says}: {all_of([f'{words} → {then}' for words, then in found.rows])}"
+    places = tuple(dict.fromkeys(map(str, found.places)))
+    module = found.module.removeprefix("ampwright.")
+    return ClauseEntry(found.id, module, found.kind.value, says, found.summary, places)

@@ -1,0 +1,236 @@
+"""How numbers, times, days and answers are written wherever people read them.
+
+The only place that rounds. Figures keep their unit; a range is written once, with one unit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from decimal import ROUND_HALF_UP, Decimal
+
+from ampwright.foundations.answers import Answer, Between, CannotSay, Is, OneOf, Value
+from ampwright.foundations.money import Pence, pounds
+from ampwright.foundations.working import figure
+
+MINUTES_AS_MINUTES = 120
+"""From so many minutes on, a time is written in hours."""
+MINUS = "−"
+
+
+def number(value: float, decimals: int | None = None) -> str:
+    """Write a number: to so many decimals, else to three figures, whole from a hundred on.
+
+    Examples
+    --------
+    >>> number(53.65), number(0.2811), number(32.0), number(2540.3), number(-0.5, 1)
+    ('53.7', '0.281', '32', '2,540', '−0.5')
+    >>> number(7.36, 1), number(216.2), number(0.0)
+    ('7.4', '216', '0')
+    """
+    if decimals is None:
+        decimals = _decimals(abs(value))
+    step = Decimal(1).scaleb(-decimals)
+    # A half goes up as people do it: 53.65 is a little less in binary.
+    rounded = Decimal(repr(float(abs(value)))).quantize(step, ROUND_HALF_UP)
+    text = f"{rounded:,.{decimals}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return f"{MINUS}{text}" if value < 0 and text != "0" else text
+
+
+def _decimals(size: float) -> int:
+    """Return how many decimals show three figures of a number."""
+    for decimals, least in enumerate((100, 10, 1)):
+        if size >= least:
+            return decimals
+    return 3
+
+
+def amount(value: float, unit: str, decimals: int | None = None) -> str:
+    """Write a number with its unit.
+
+    Examples
+    --------
+    >>> amount(32.0, "A"), amount(7.36, "kW", 1), amount(0.05, "")
+    ('32 A', '7.4 kW', '0.05')
+    """
+    return f"{number(value, decimals)} {unit}".rstrip()
+
+
+def span(low: float, high: float, unit: str, decimals: int | None = None) -> str:
+    """Write a range with one unit, or the one value when both ends read the same.
+
+    Examples
+    --------
+    >>> span(12.0, 15.04, "h"), span(32.0, 32.0, "A"), span(0.81, 0.8101, "V")
+    ('12 to 15 h', '32 A', '0.81 V')
+    """
+    first, last = number(low, decimals), number(high, decimals)
+    joined = first if first == last else f"{first} to {last}"
+    return f"{joined} {unit}".rstrip()
+
+
+def against(actual: float, limit: float, unit: str) -> str:
+    """Write a number beside the one it is held to, with figures enough to tell them apart.
+
+    Examples
+    --------
+    >>> against(53.65, 60.0, "A"), against(60.00004, 60.0, "A"), against(32.0, 32.0, "A")
+    ('53.65 A against 60 A', '60.00004 A against 60 A', '32 A against 32 A')
+    """
+    digits = 4
+    while figure(actual, digits) == figure(limit, digits) and actual != limit:
+        digits += 1
+    sides = (f"{figure(each, digits)} {unit}".rstrip() for each in (actual, limit))
+    return " against ".join(side.replace("-", MINUS) for side in sides)
+
+
+def percent(share: float) -> str:
+    """Write a share of one in hundredths.
+
+    Examples
+    --------
+    >>> percent(0.0081), percent(0.05)
+    ('0.81 %', '5 %')
+    """
+    return f"{number(share * 100, 2)} %"
+
+
+def hours(value: float) -> str:
+    """Write a time in hours as people say it.
+
+    Examples
+    --------
+    >>> hours(0.95), hours(1.75), hours(8.0), hours(0.0), hours(13.52)
+    ('57 min', '1 h 45 min', '8 h', '0 min', '13 h 31 min')
+    """
+    whole, rest = divmod(round(value * 60), 60)
+    parts = ([f"{whole} h"] if whole else []) + ([f"{rest} min"] if rest else [])
+    return " ".join(parts) or "0 min"
+
+
+def minutes(low: float, high: float) -> str:
+    """Write a range of minutes, in quarter hours once it is long.
+
+    Examples
+    --------
+    >>> minutes(50.0, 70.0), minutes(45.0, 45.0), minutes(190.0, 304.0), minutes(0.0, 0.0)
+    ('50 to 70 min', '45 min', '3¼ to 5 h', '')
+    """
+    if not high:
+        return ""
+    if high < MINUTES_AS_MINUTES:
+        return span(low, high, "min", 0)
+    first, last = _quarters(low), _quarters(high)
+    return f"{first} h" if first == last else f"{first} to {last} h"
+
+
+def _quarters(value: float) -> str:
+    """Write minutes as hours and quarters of an hour, to the nearest."""
+    whole, rest = divmod(round(value / 15), 4)
+    part = ("", "¼", "½", "¾")[rest]
+    return f"{whole or ''}{part}" or "0"
+
+
+def money(pence: float) -> str:
+    """Write a sum to the nearest pound.
+
+    Examples
+    --------
+    >>> money(20318.4), money(129800)
+    ('£203', '£1,298')
+    """
+    return pounds(Pence(round(pence / 100) * 100))
+
+
+def day(on: date) -> str:
+    """Write a day with its weekday.
+
+    Examples
+    --------
+    >>> day(date(2026, 12, 10))
+    'Thu 10 Dec 2026'
+    """
+    return f"{on:%a} {on.day} {on:%b %Y}"
+
+
+def value(said: Value, unit: str = "") -> str:
+    """Write one value of a fact.
+
+    Examples
+    --------
+    >>> value(True), value(80.0, "A"), value("TN-C-S"), value(1985)
+    ('yes', '80 A', 'TN-C-S', '1985')
+    """
+    if isinstance(said, bool):
+        return "yes" if said else "no"
+    if isinstance(said, str):
+        return said
+    return f"{said:.10g} {unit}".rstrip()
+
+
+def any_of(values: Iterable[Value], unit: str = "") -> str:
+    """Write values of which one is meant.
+
+    Examples
+    --------
+    >>> any_of((60.0, 80.0, 100.0), "A"), any_of((True,))
+    ('60, 80 or 100 A', 'yes')
+    """
+    *most, last = [value(each) for each in values]
+    joined = f"{', '.join(most)} or {last}" if most else last
+    return f"{joined} {unit}".rstrip()
+
+
+def all_of(texts: Sequence[str]) -> str:
+    """Write several things as one list.
+
+    Examples
+    --------
+    >>> all_of(("a", "b", "c")), all_of(("a",)), all_of(())
+    ('a, b and c', 'a', '')
+    """
+    *most, last = texts or ("",)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def answer(said: Answer, unit: str = "") -> str:
+    """Write what was said of a fact.
+
+    Examples
+    --------
+    >>> answer(OneOf((60.0, 80.0)), "A"), answer(Between(5.0, 9.0), "m"), answer(CannotSay())
+    ('60 or 80 A', '5 to 9 m', 'could not say')
+    """
+    match said:
+        case Is():
+            return value(said.value, unit)
+        case OneOf():
+            return any_of(said.values, unit)
+        case Between():
+            return f"{value(said.low)} to {value(said.high, unit)}"
+        case CannotSay():
+            return f"could not say: {said.why}" if said.why else "could not say"
+
+
+def count(many: int, one: str, more: str = "") -> str:
+    """Write how many there are of something.
+
+    Examples
+    --------
+    >>> count(1, "home"), count(1200, "home"), count(2, "way", "ways")
+    ('1 home', '1,200 homes', '2 ways')
+    """
+    return f"{many:,} {one if many == 1 else more or one + 's'}"
+
+
+def capital(text: str) -> str:
+    """Write a text with a capital at its head and the rest as it is.
+
+    Examples
+    --------
+    >>> capital("bond the water"), capital("PME kept")
+    ('Bond the water', 'PME kept')
+    """
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,1 @@
+"""The command line: reads it, calls one action and shows what came back."""

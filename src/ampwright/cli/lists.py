@@ -1,0 +1,82 @@
+"""``ampwright list``: facts, tables and clauses."""
+
+from __future__ import annotations
+
+from ampwright.actions import lists
+from ampwright.actions.json_shape import json_of
+
+from .common import AsJson
+from .sheet import Sheet
+
+
+def facts(word: str = "", /, *, json: AsJson = False) -> None:
+    """List what may be said of a home: key, question, answers.
+
+    Parameters
+    ----------
+    word
+        Only the facts that mention it, for example: fuse.
+    json
+        As JSON, for a program.
+    """
+    found = lists.list_facts(word)
+    if json:
+        print(json_of(found))
+        return
+    sheet = Sheet()
+    if word:
+        for each in found:
+            sheet.say(each.key, "strong")
+            sheet.say(f"{each.trade}. {each.ask}", indent=4)
+            sheet.say(
+                "; ".join((each.answers, f"by {each.found_by}", *each.needed_for)), "quiet", 4
+            )
+    else:
+        sheet.rows(((each.key, f"{each.trade}: {each.answers}") for each in found), (36, None), 0)
+    sheet.show()
+
+
+def tables(word: str = "", /, *, json: AsJson = False) -> None:
+    """List the published tables: where each stands and how far its rows are trusted.
+
+    Parameters
+    ----------
+    word
+        Only the tables that mention it, for example: grouping.
+    json
+        As JSON, for a program.
+    """
+    found = lists.list_tables(word)
+    if json:
+        print(json_of(found))
+        return
+    sheet = Sheet()
+    for each in found:
+        sheet.say(each.name, "strong")
+        sheet.say(each.title, indent=4)
+        sheet.say(each.place, indent=4)
+        sheet.say(each.rows, "quiet", 4)
+    sheet.show()
+
+
+def clauses(word: str = "", /, *, json: AsJson = False) -> None:
+    """List the clauses that are worked to: what each says and where it is written.
+
+    Parameters
+    ----------
+    word
+        Only the clauses that mention it, for example: 411.
+    json
+        As JSON, for a program.
+    """
+    found = lists.list_clauses(word)
+    if json:
+        print(json_of(found))
+        return
+    sheet = Sheet()
+    for each in found:
+        sheet.say(each.id, "strong")
+        sheet.say(each.summary, indent=4)
+        sheet.say(f"{each.kind}: {each.says}", indent=4)
+        sheet.say("; ".join(each.places), "quiet", 4)
+    sheet.show()
