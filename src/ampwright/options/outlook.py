@@ -5,50 +5,21 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from enum import Enum
 from typing import Any
 
 import numpy as np
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.answers import Missing, Value
-from ampwright.foundations.checks import Check, Outcome, Requirement
-from ampwright.foundations.remedies import Remedy
+from ampwright.foundations.answers import Missing
+from ampwright.foundations.checks import Check, Requirement
 
 from .homes import Homes
 from .menu import menu_of
 from .ranking import NONE, Ranking, rank
 from .search import Option, Rejection, Searched, Walk
+from .spread import Lifter
+from .supply_side import Decision
 from .work import Design, work_of
-
-
-class Decision(Enum):
-    """The decision of a job, in the words used everywhere: the firm's and the customer's."""
-
-    FIT_THEN_TELL = ("tell_after", "Fit, then tell", "You do not have to wait")
-    FIT_WITH_LIMIT = (
-        "tell_after_with_limit",
-        "Fit with a limit, then tell",
-        "You do not have to wait; the house shares",
-    )
-    ASK_FIRST = ("ask_first", "Ask first", "We must ask the network first")
-    STOP_UNTIL = ("stop_until", "Stop until …", "Not yet: first …")
-    UNDETERMINED = ("undetermined", "Tell or ask?", "One thing decides it: …")
-
-    @property
-    def file_value(self) -> str:
-        """The word used in files."""
-        return str(self.value[0])
-
-    @property
-    def words(self) -> str:
-        """The firm's words."""
-        return str(self.value[1])
-
-    @property
-    def customer_words(self) -> str:
-        """The customer's words."""
-        return str(self.value[2])
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +71,8 @@ class Outlook:
 
 def outlook(homes: Homes, basis: Basis) -> Outlook:
     """Work out everything that follows from the facts of a home."""
-    searched = Walk(homes, menu_of(homes, basis), work_of(basis)).run()
+    lifter = Lifter(homes)
+    searched = Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
     ranking = rank(homes, searched.options)
     decisions, deciding = decide(homes, ranking)
     return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(searched.options))
@@ -131,10 +103,7 @@ def decisions_of(
 ) -> Any:
     """Return the decision that an option means in each home."""
     spread: Any = option.design.decision
-    known = [
-        numbers[Decision.UNDETERMINED if isinstance(v, Missing) else Decision[v]]
-        for v in spread.values
-    ]
+    known = [numbers[Decision.UNDETERMINED if isinstance(v, Missing) else v] for v in spread.values]
     shape = tuple(len(spread.homes.open[f]) if f in spread.facts else 1 for f in facts)
     decided = np.asarray(known)[spread.index].reshape(shape)
     unsure = option.sound.over(facts) == 1
@@ -163,9 +132,3 @@ def reasons(rejections: Iterable[Rejection]) -> tuple[Reason, ...]:
             examples.setdefault(check.requirement, check)
     ordered = sorted(counts, key=lambda requirement: -counts[requirement])
     return tuple(Reason(each, examples[each], counts[each]) for each in ordered)
-
-
-__all__ = [
-    "Decision", "Option", "Outcome", "Outlook", "Reason", "Remedy", "Value", "decide",
-    "outlook", "reasons",
-]  # fmt: skip

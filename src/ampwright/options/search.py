@@ -18,7 +18,6 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 
 from .choices import DIMENSIONS, Choice, Choosing, Menu, Pick, leaves_under
-from .homes import Homes
 from .runs import Cut, Exploring, Ran, Run
 from .spread import Lifter
 from .truth import Truth, truth_of
@@ -81,10 +80,10 @@ class Branch:
 class Walk(Generic[D]):
     """One walk through all choices over all homes."""
 
-    def __init__(self, homes: Homes, menu: Menu, work: Work[D]) -> None:
-        self.homes, self.menu, self.work = homes, menu, work
+    def __init__(self, lifter: Lifter, menu: Menu, work: Work[D]) -> None:
+        self.homes, self.menu, self.work = lifter.homes, menu, work
         self.found: Searched[D] = Searched()
-        self._lifters: dict[tuple[Remedy, ...], Lifter] = {}
+        self._lifters: dict[tuple[Remedy, ...], Lifter] = {(): lifter}
         self._seen: set[tuple[frozenset[tuple[str, Any]], frozenset[str]]] = set()
         self._branches: list[Branch] = []
 

@@ -76,6 +76,11 @@ class Spread(Generic[T]):
         at = tuple(self.homes.at[fact][fixed[fact]] for fact in self.facts)
         return self.values[int(self.index[at])]
 
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What it is in every home, in a form that can be compared."""
+        return (self.facts, *(self.values[number] for number in self.index.ravel().tolist()))
+
     def over(self, facts: tuple[str, ...]) -> Index:
         """Return the index laid out over more facts, in their order; a view, no copy."""
         sizes = (len(self.homes.open[f]) if f in self.facts else 1 for f in facts)
@@ -112,7 +117,7 @@ class Lifter:
         self.homes = homes
         self.calls = 0
         self._reader = ForkingReader(homes.known, homes.open)
-        self._view = homes.build(self._reader)
+        self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], Spread[Any]] = {}
 
     def lift(self, stage: Callable[..., T], *args: object) -> Spread[T]:
@@ -170,7 +175,7 @@ class Lifter:
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
             return [({}, Missing(tuple(dict.fromkeys(lacking))))]
-        reader, view = self._reader, self._view
+        reader, view = self._reader, self.view
         found: list[Leaf] = []
         waiting: list[dict[str, Value]] = [{}]
         while waiting:

@@ -1,0 +1,52 @@
+"""What a result can be in the homes where an option holds, and the most usual such home."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from ampwright.foundations.answers import Missing, Value
+
+from .search import Option
+from .spread import Spread, in_order
+
+
+def held_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
+    """Return the distinct values of a result in the homes where the option does not fail.
+
+    ``Missing`` stands among them where facts are blank.
+    """
+    facts = in_order(spread.homes, (*spread.facts, *option.sound.facts))
+    sizes = tuple(len(spread.homes.open[fact]) for fact in facts)
+    index = np.broadcast_to(spread.over(facts), sizes)
+    fails = np.broadcast_to(option.sound.over(facts), sizes) == 2
+    return tuple(spread.values[i] for i in np.unique(index[~fails]).tolist())
+
+
+def known_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
+    """Return the distinct values that can be worked out, in the homes where the option holds."""
+    return tuple(v for v in held_values(option, spread) if not isinstance(v, Missing))
+
+
+def most_usual_home(option: Option[Any]) -> dict[str, Value]:
+    """Return a value for each open fact: the likeliest of the homes where the option is soundest.
+
+    Facts that do not bear on whether the option holds take their own most common value.
+    """
+    sound = option.sound
+    homes = sound.homes
+    usual = {
+        fact: homes.open[fact][int(np.argmax(np.asarray(homes.chances[fact])))]
+        for fact in homes.open
+    }
+    if not sound.facts:
+        return usual
+    weight = np.ones(sound.severity.shape)
+    for axis, fact in enumerate(sound.facts):
+        shape = tuple(-1 if i == axis else 1 for i in range(len(sound.facts)))
+        weight = weight * np.asarray(homes.chances[fact]).reshape(shape)
+    best = np.where(sound.severity == sound.severity.min(), weight, -1.0)
+    where = np.unravel_index(int(np.argmax(best)), best.shape)
+    chosen = zip(sound.facts, where, strict=True)
+    return {**usual, **{fact: homes.open[fact][int(at)] for fact, at in chosen}}

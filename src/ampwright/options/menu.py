@@ -1,0 +1,117 @@
+"""What there is to choose from in a home: places, taps, points, earths, cables and settings.
+
+Settings are not sampled. A point is tried at every ampere it can be set to, and of each
+stretch of settings that come to the same only the greatest is offered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+from typing import Any
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.stages import Made
+from ampwright.survey.home import Home
+from ampwright.tables.capacity import CableFamily
+from ampwright.tables.supply_limits import nominal_v
+
+from .choices import Choosing, Menu
+from .homes import Homes
+from .runs import Cut, Exploring
+from .spread import Lifter
+from .supply_side import supply_side
+
+METER = "meter"
+EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
+"""The earths a point may be given, by what the home has."""
+
+
+def menu_of(lifter: Lifter, basis: Basis) -> Menu:
+    """Return the values of each choice that some of the homes allows."""
+    homes, view = lifter.homes, lifter.view
+    phases, systems = possible(homes, "supply.phases"), possible(homes, "supply.earthing")
+    points = tuple(p for p in basis.catalogue.points if p.phases <= max(phases, default=1))
+    return {
+        "earthing": tuple(dict.fromkeys(each for one in systems for each in EARTHS[one])),
+        "tap": (*view.boards.ids, METER),
+        "place": view.places.ids,
+        "point": points,
+        "setting_a": settings(lifter, basis, points),
+        "house_limit": (False, True),
+        "family": tuple(CableFamily),
+    }
+
+
+def possible(homes: Homes, key: str) -> tuple[Any, ...]:
+    """Return every value a fact may have; none when it is blank."""
+    if key in homes.known:
+        return (homes.known[key],)
+    return homes.open.get(key, ())
+
+
+def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tuple[Amperes, ...]:
+    """Return the settings worth choosing between, the greatest first.
+
+    The greatest of each stretch that comes to the same decision and the same fit, and what the
+    cars can take at most.
+    """
+    found: set[Amperes] = set()
+    for point in {_kind(point): point for point in points}.values():
+        for limited in (False, True):
+            signs = [
+                (setting, sign_of(lifter, basis, point, setting, limited))
+                for setting in range_of(point)
+            ]
+            found |= {
+                here for (here, sign), (_, after) in pairwise(signs)
+                if sign != after
+            }  # fmt: skip
+            found.add(signs[-1][0])
+        found |= {most for most in cars_take(lifter, basis, point) if most <= point.max_a}
+    return tuple(sorted(found, reverse=True))
+
+
+def _kind(point: ChargePoint) -> tuple[Any, ...]:
+    """Return what of a point bears on the supply and the network."""
+    return (
+        point.phases, point.least_a, point.max_a, point.setting_locked, point.sensor_input,
+        point.falls_to_a, point.unconditional,
+    )  # fmt: skip
+
+
+def range_of(point: ChargePoint) -> Iterator[Amperes]:
+    """Yield every whole ampere a point can be set to, the least first."""
+    return (Amperes(float(a)) for a in range(round(point.least_a), round(point.max_a) + 1))
+
+
+def sign_of(
+    lifter: Lifter, basis: Basis, point: ChargePoint, setting_a: Amperes, limited: bool
+) -> tuple[Any, ...]:
+    """Return what a setting comes to in each home, in a form that can be compared."""
+    run = Exploring(lifter, Choosing({}))
+    try:
+        decided: Any = supply_side(run, basis, point, setting_a, limited).decision
+    except Cut:
+        return ("cut", *(each.outcome.key for each in run.ran))
+    return (decided.key, *(each.outcome.key for each in run.ran))
+
+
+def cars_take(lifter: Lifter, basis: Basis, point: ChargePoint) -> Iterator[Amperes]:
+    """Yield the current at which each car takes all it can from a point, in some home."""
+    most: Any = lifter.lift(most_currents, basis, point.phases)
+    for value in most.values:
+        if isinstance(value, Made):
+            yield from value.out
+
+
+def most_currents(home: Home, basis: Basis, phases: int) -> Made[tuple[Amperes, ...]]:
+    """Return the least whole current that gives each car all it takes; not a printed number."""
+    volts = nominal_v(basis.book)
+    found = []
+    for _, car in home.cars.listed():
+        lines = phases if car.takes_phases >= phases else 1
+        found.append(Amperes(float(-(-car.takes_kw * 1000 // (volts * lines)))))
+    return Made(tuple(found))

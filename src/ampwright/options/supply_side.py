@@ -1,0 +1,110 @@
+"""The part of the work that the supply and the network decide, before a cable is thought of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from ampwright.demand.household import Demand, household_demand
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.stages import Made
+from ampwright.network.connection import Connection, connection
+from ampwright.standards.network.connection import Step
+from ampwright.supply.capacity import Capacity, supply_capacity
+from ampwright.supply.headroom import Headroom, headroom
+from ampwright.supply.voltage import Origin, origin_voltage
+from ampwright.survey.home import Home
+
+from .runs import Run
+
+
+class Decision(Enum):
+    """The decision of a job, in the words used everywhere: in files, the firm's, the customer's."""
+
+    FIT_THEN_TELL = ("tell_after", "Fit, then tell", "You do not have to wait")
+    FIT_WITH_LIMIT = (
+        "tell_after_with_limit",
+        "Fit with a limit, then tell",
+        "You do not have to wait; the house shares",
+    )
+    ASK_FIRST = ("ask_first", "Ask first", "We must ask the network first")
+    STOP_UNTIL = ("stop_until", "Stop until …", "Not yet: first …")
+    UNDETERMINED = ("undetermined", "Tell or ask?", "One thing decides it: …")
+
+    @property
+    def file_value(self) -> str:
+        """The word used in files."""
+        return self.value[0]
+
+    @property
+    def words(self) -> str:
+        """The firm's words."""
+        return self.value[1]
+
+    @property
+    def customer_words(self) -> str:
+        """The customer's words."""
+        return self.value[2]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What the operator takes as the demand, as far as it has said."""
+
+    counts_limiter: bool
+    counts_setting: bool
+
+
+def operator_reading(home: Home) -> Made[Reading]:
+    """Return how the operator of a home reads its own rules."""
+    return Made(Reading(home.operator.counts_limiter, home.operator.counts_setting))
+
+
+def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision]:
+    """Return the decision that the network's answer and the limit come to.
+
+    Nothing of the home bears on it beside what the network's answer already rests on.
+    """
+    if outcome is Step.STOP:
+        return Made(Decision.STOP_UNTIL)
+    if outcome is Step.TELL_AFTER:
+        return Made(Decision.FIT_WITH_LIMIT if needs_limit else Decision.FIT_THEN_TELL)
+    return Made(Decision.ASK_FIRST)
+
+
+@dataclass(frozen=True, slots=True)
+class SupplySide:
+    """What the supply and the network make of one point at one setting."""
+
+    demand: Demand
+    capacity: Capacity
+    carried: Headroom
+    origin: Origin
+    connection: Connection
+    decision: Decision
+
+
+def supply_side(
+    run: Run, basis: Basis, point: ChargePoint, setting_a: Amperes, house_limit: bool
+) -> SupplySide:
+    """Describe the work from the demand to the decision."""
+    demand = run(household_demand, basis.book)
+    capacity = run(supply_capacity, basis)
+    carried = run(headroom, basis, demand.now_a, capacity.rating_a, point, setting_a, house_limit)
+    origin = run(origin_voltage, basis, setting_a)
+    reading = run(operator_reading)
+    network = run(
+        connection,
+        basis,
+        demand.now_a,
+        carried,
+        point,
+        setting_a,
+        origin.within_law,
+        reading.counts_limiter,
+        reading.counts_setting,
+    )
+    decision = run(job_decision, network.outcome, network.needs_limit)
+    return SupplySide(demand, capacity, carried, origin, network, decision)
