@@ -28,9 +28,7 @@ SHIPPED = (DATA / "rules.csv").read_text(encoding="utf-8")
 amounts = st.floats(0, 1000, allow_nan=False)
 any_rules = st.builds(
     FirmRules,
-    **{
-        name: st.booleans() if way is Tighter.YES else amounts for name, way in TIGHTER.items()
-    },
+    **{name: st.booleans() if way is Tighter.YES else amounts for name, way in TIGHTER.items()},
 )
 
 
@@ -90,7 +88,9 @@ class TestReading:
             read_rules("own rules", SHIPPED.replace(was, loose), LIMITS)
 
     def test_at_the_law_is_accepted(self):
-        made = read_rules("own rules", SHIPPED.replace("voltage_margin_v,3", "voltage_margin_v,0"), LIMITS)  # noqa: E501
+        made = read_rules(
+            "own rules", SHIPPED.replace("voltage_margin_v,3", "voltage_margin_v,0"), LIMITS
+        )
         assert made.voltage_margin_v == 0.0
 
     def test_a_missing_rule_is_named(self):

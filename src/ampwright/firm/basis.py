@@ -15,7 +15,7 @@ from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, Smal
 from .driving import Driving, read_driving
 from .files import File, digest_of, read_files, table_cards
 from .operators import OperatorProfile, read_operators
-from .rows import read_rows, with_sources
+from .rows import columns_of, read_rows, with_sources
 from .rules import FirmRules, read_limits, read_rules
 
 EDITION: Final = "BS 7671:2018+A4:2026; recalled tables are of the A2:2022/A3:2024 text"
@@ -69,8 +69,9 @@ class Basis:
         sources: Mapping[str, Source] = getattr(row, "sources", {})
         if sources:
             return with_sources(row, sources.__getitem__)
-        name = f"{type(row).__name__} {getattr(row, 'id', '')}"
-        return with_sources(row, lambda each: SetBy("catalogue", f"{name}, {each}"))
+        says = {each.name: each.says for each in columns_of(type(row))}
+        id_ = getattr(row, "id", "")
+        return with_sources(row, lambda name: SetBy("catalogue", f"{id_}, {says[name]}"))
 
     def task(self, id_: str) -> Task:
         """Return a task and its usual time; raises ``NotFoundError``."""

@@ -50,18 +50,9 @@ class Lead(StrEnum):
     SOCKET = "socket"
 
 
-class WhenLost(StrEnum):
-    """What a point does when its sensor, the link to it or the sensor's power is lost."""
-
-    FALLS = "falls to 6 A"
-    STOPS = "stops"
-    CARRIES_ON = "carries on"
-    NO_SENSOR = "has no sensor input"
-
-
 @dataclass(frozen=True, slots=True)
 class ChargePoint:
-    """A charge point. ``lines_watched`` counts the lines whose volts to neutral it watches."""
+    """A charge point; a limit on the whole house is a matter of its own sensor input."""
 
     id: str = column(says="id")
     does: str = column(says="what it is, in the words of a quotation")
@@ -75,23 +66,17 @@ class ChargePoint:
     built_in_rcd: RcdType = column(says="kind of 30 mA RCD built in")
     lead: Lead = column(says="own lead or a socket")
     lead_m: Metres = column("Llead", "length of its own lead; 0 for a socket")
-    when_lost: WhenLost = column(says="on a lost sensor, link or power")
+    sensor_input: bool = column(says="can hold the whole house to a limit by a sensor")
+    falls_to_a: Amperes = column(
+        "Ilost", "most it still gives when sensor, link or sensor power is lost; 0 where it stops"
+    )
     setting_locked: bool = column(says="the current setting and the limit can be locked")
     terminal_mm2: SquareMm = column("Sterm", "largest conductor its terminals take")
     terminal_c: Celsius = column("tterm", "temperature its terminals are rated for")
     gland_mm: Millimetres = column("Dgland", "largest cable its entry takes, over the sheath")
     ip: str = column(says="protection against water and dust")
     smart: bool = column(says="meets the smart charge point regulations")
-
-    @property
-    def has_sensor_input(self) -> bool:
-        """Whether it can hold the whole house to a limit."""
-        return self.when_lost is not WhenLost.NO_SENSOR
-
-    @property
-    def falls_safe(self) -> bool:
-        """Whether it falls to 6 A or off when its sensor, link or power is lost."""
-        return self.when_lost in (WhenLost.FALLS, WhenLost.STOPS)
+    unconditional: bool = column(says="meets the standards for harmonics and flicker anywhere")
 
 
 class DeviceKind(StrEnum):
@@ -180,6 +165,11 @@ class Task:
     low_h: Hours = column("tlow", "when all goes well")
     usual_h: Hours = column("t", "usually")
     high_h: Hours = column("thigh", "when it does not")
+
+    @property
+    def minutes(self) -> tuple[float, float, float]:
+        """Minutes when all goes well, usually, and when it does not."""
+        return (self.low_h * 60, self.usual_h * 60, self.high_h * 60)
 
 
 class HasId(Protocol):

@@ -44,7 +44,7 @@ def read_files(folder: Path | None) -> dict[str, File]:
     for name in NAMES:
         own = folder / f"{name}.csv" if folder and name not in NEVER_REPLACED else None
         if own is not None and own.is_file():
-            found[name] = File(name, own.read_text(encoding="utf-8"), f"own {name}", own=True)
+            found[name] = File(name, own.read_text(encoding="utf-8-sig"), f"own {name}", own=True)
         else:
             found[name] = _shipped(name)
     return found

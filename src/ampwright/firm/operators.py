@@ -11,7 +11,7 @@ from ampwright.foundations.errors import BadFileError, Problem
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.source import Source
 
-from .rows import cells_of, column, columns_of
+from .rows import BadCell, cells_of, column, columns_of, read_cells
 from .rules import place_in
 
 
@@ -42,6 +42,13 @@ class OperatorProfile:
         return self.threshold_a if phases == 1 else self.threshold_each_line_a
 
 
+@dataclass(frozen=True, slots=True)
+class InForce:
+    """The day from which a row holds."""
+
+    valid_from: date = column(says="first day")
+
+
 HEADER = (
     "profile", "valid_from", "name", "value", "document", "edition", "at", "trust", "doubtful",
 )  # fmt: skip
@@ -52,24 +59,18 @@ NO_FIGURE = "none"
 def read_operators(name: str, text: str, on: date) -> tuple[OperatorProfile, ...]:
     """Return every operator profile as it stands on a day, in the order of the file.
 
-    Of the rows for one value the latest that is in force on that day stands. A cell of
-    ``not known`` or ``none`` is no value. Raises ``BadFileError``.
+    Of the rows for one value the latest that is in force on that day stands. ``none`` is no
+    figure and ``not known`` no answer. Raises ``BadFileError``.
     """
     values: dict[str, dict[str, Any]] = {}
     sources: dict[str, dict[str, Source]] = {}
     problems: list[Problem] = []
-    columns = {each.name: each for each in columns_of(OperatorProfile)}
     rows = cells_of(name, text, HEADER)
     for cells in sorted(rows, key=lambda each: each["valid_from"]):
-        line, column_ = int(cells["line"]), columns.get(cells["name"])
         try:
-            starts = date.fromisoformat(cells["valid_from"])
-            if column_ is None:
-                raise ValueError(f"one of {', '.join(columns)}")
-            said = "" if cells["value"] in (NOT_KNOWN, NO_FIGURE) else cells["value"]
-            value = column_.read(said)
-        except ValueError as expected:
-            problems.append(Problem(line, cells["name"], cells["value"], str(expected)))
+            starts, value = _read(cells)
+        except BadCell as bad:
+            problems.append(Problem(int(cells["line"]), bad.column, bad.cell, bad.expected))
             continue
         if starts <= on:
             values.setdefault(cells["profile"], {})[cells["name"]] = value
@@ -80,6 +81,18 @@ def read_operators(name: str, text: str, on: date) -> tuple[OperatorProfile, ...
     return tuple(
         _profile(name, each, values[each], sources[each]) for each in order if each in values
     )
+
+
+def _read(cells: Mapping[str, str]) -> tuple[date, object]:
+    """Return the first day of a row and its value; raises ``BadCell``."""
+    columns = {each.name: each for each in columns_of(OperatorProfile)}
+    wanted = columns.get(cells["name"])
+    if wanted is None:
+        raise BadCell("name", cells["name"], f"one of {', '.join(columns)}")
+    no_value = NO_FIGURE if wanted.is_number else NOT_KNOWN
+    said = "" if cells["value"] == no_value else cells["value"]
+    starts = read_cells(columns_of(InForce), cells)["valid_from"]
+    return starts, read_cells([wanted], {wanted.name: said})[wanted.name]
 
 
 def _profile(

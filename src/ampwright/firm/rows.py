@@ -14,7 +14,7 @@ from datetime import date
 from enum import Enum
 from functools import cache
 from types import NoneType, UnionType
-from typing import Any, TypeVar, get_args, get_type_hints
+from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from ampwright.foundations.errors import BadFileError, Problem
 from ampwright.foundations.quantity import UNIT_OF
@@ -115,7 +115,7 @@ def _columns(kind: type) -> tuple[Column, ...]:
 
 
 def _column(name: str, hint: Any, metadata: Mapping[str, str]) -> Column:
-    may_be_blank = isinstance(hint, UnionType) and NoneType in get_args(hint)
+    may_be_blank = get_origin(hint) in (Union, UnionType) and NoneType in get_args(hint)
     if may_be_blank:
         (hint,) = (each for each in get_args(hint) if each is not NoneType)
     unit = UNIT_OF.get(getattr(hint, "__name__", ""), "")
@@ -136,6 +136,8 @@ def cells_of(name: str, text: str, wanted: Sequence[str]) -> list[dict[str, str]
         raise BadFileError(name, [problem])
     found, problems = [], []
     for cells in reader:
+        if not cells:
+            continue
         if len(cells) != len(header):
             expected = f"{len(header)} cells, got {len(cells)}"
             problems.append(Problem(reader.line_num, "the row", ",".join(cells), expected))

@@ -1,0 +1,179 @@
+"""Whether the operator is told after, asked first or the work stops, and whose reading decides."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.checks import Check
+from ampwright.foundations.quantity import Amperes, Count
+from ampwright.foundations.rulings import Ruled
+from ampwright.foundations.source import Place
+from ampwright.foundations.stages import Made
+from ampwright.standards.network.connection import (
+    TELL_OR_ASK,
+    DemandCase,
+    Step,
+    within_threshold,
+)
+from ampwright.supply.declared import Declared, declared_demand
+from ampwright.supply.headroom import Headroom, heaviest, room
+from ampwright.survey.home import Home
+
+COUNTS_LIMITER: Final = "operator.counts_limiter"
+COUNTS_SETTING: Final = "operator.counts_setting"
+"""Keys of what an operator has not said; each is an open fact like any other."""
+
+
+@dataclass(frozen=True, slots=True)
+class Connection:
+    """What comes before the work as far as the network goes, and on what that rests.
+
+    ``row`` is the test that decided; ``also`` are those that would hit after it. ``within`` is
+    the test of the threshold with both numbers: it decides between telling and asking alone.
+    ``margin_a`` is what the declared demand could still grow before the operator must be asked
+    (below nought: by how much it is over), ``None`` without a figure. ``needs_limit`` says that
+    without the house limit the outcome would be another, or the supply would not carry it.
+    ``rests_on`` names the readings of the operator that the outcome turns on.
+    """
+
+    outcome: Step
+    row: int
+    words: str
+    place: Place
+    also: tuple[str, ...]
+    within: Check
+    declared_a: Amperes
+    margin_a: Amperes | None
+    needs_limit: bool
+    rests_on: tuple[str, ...]
+    notice_days: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One point in one home, ready to be judged by either reading of the operator."""
+
+    home: Home
+    basis: Basis
+    now_a: tuple[Amperes, ...]
+    point: ChargePoint
+    setting_a: Amperes
+    volts_within_law: bool
+
+    def declared(self, carried: Headroom, reading: Reading) -> Declared:
+        """Return the demand as the operator counts it."""
+        made = declared_demand(
+            self.home, self.basis, self.now_a, carried, self.point, self.setting_a,
+            reading.limiter, reading.setting,
+        )  # fmt: skip
+        return made.out
+
+    def hits(self, carried: Headroom, declared: Declared) -> tuple[Ruled[Step], ...]:
+        """Return every test that hits, the one that decides first."""
+        supply, profile = self.home.supply, self.basis.profile
+        case = DemandCase(
+            danger=supply.condition == "dangerous",
+            new_service=self.point.phases > supply.phases,
+            unmetered=not supply.metered,
+            fuse_known=supply.fuse_label_readable,
+            condition=supply.condition,
+            looped=supply.looped,
+            adequacy_shown=self.volts_within_law,
+            demand_a=heaviest(carried.carried_a),
+            declared_a=declared.most_a,
+            fuse_a=supply.main_fuse_a,
+            dwelling=True,
+            threshold_a=declared.threshold_a,
+            device_compliant=self.point.unconditional,
+            device_a=declared.point_a,
+            largest_device_a=profile.largest_device_a,
+            several_devices=False,
+            several_premises=False,
+            other_criteria_met=True,
+        )
+        return TELL_OR_ASK.hits(case)
+
+    def outcome(self, carried: Headroom, reading: Reading) -> Step:
+        """Return what the tests come to."""
+        return self.hits(carried, self.declared(carried, reading))[0].outcome
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What the operator takes as the demand: a limiter's figure, a point's locked setting."""
+
+    limiter: bool
+    setting: bool
+
+    def words(self) -> dict[str, str]:
+        """Return each part of the reading in words, by its key."""
+        return {
+            COUNTS_LIMITER: f"the operator {_takes(self.limiter)} a limiter's figure as the demand",
+            COUNTS_SETTING: f"the operator {_takes(self.setting)} the locked setting of a point "
+            "rather than its largest size",
+        }
+
+
+def _takes(yes: bool) -> str:
+    return "takes" if yes else "does not take"
+
+
+def connection(
+    home: Home,
+    basis: Basis,
+    now_a: tuple[Amperes, ...],
+    carried: Headroom,
+    point: ChargePoint,
+    setting_a: Amperes,
+    volts_within_law: bool,
+    counts_limiter: bool,
+    counts_setting: bool,
+) -> Made[Connection]:
+    """Return what the operators' tests come to for one point on the supply of a home.
+
+    ``counts_limiter`` and ``counts_setting`` say what the operator takes as the demand. One
+    point in one home: programmes of several homes, and what can export, have tests of their own.
+    """
+    case = Case(home, basis, now_a, point, setting_a, volts_within_law)
+    reading = Reading(counts_limiter, counts_setting)
+    declared = case.declared(carried, reading)
+    first, *rest = case.hits(carried, declared)
+    threshold_a = declared.threshold_a
+    out = Connection(
+        outcome=first.outcome,
+        row=first.row,
+        words=first.words,
+        place=first.place,
+        also=tuple(each.words for each in rest if each.outcome is not Step.TELL_AFTER),
+        within=within_threshold(declared.most_a, threshold_a),
+        declared_a=declared.most_a,
+        margin_a=None if threshold_a is None else room(threshold_a, declared.most_a),
+        needs_limit=_needs_limit(case, carried, reading, first.outcome),
+        rests_on=_rests_on(case, carried, reading, first.outcome),
+        notice_days=basis.profile.notice_days,
+    )
+    return Made(out)
+
+
+def _needs_limit(case: Case, carried: Headroom, reading: Reading, outcome: Step) -> bool:
+    """Say whether the house limit is what makes the outcome, or the fit, what it is."""
+    if carried.limit_a is None:
+        return False
+    free = replace(carried, carried_a=carried.with_point_a, limit_a=None)
+    return not carried.fits_unlimited or case.outcome(free, reading) is not outcome
+
+
+def _rests_on(case: Case, carried: Headroom, reading: Reading, outcome: Step) -> tuple[str, ...]:
+    """Return the parts of the operator's reading that the outcome turns on, in words."""
+    turned: dict[str, Reading] = {}
+    if carried.limit_a is not None:
+        turned[COUNTS_LIMITER] = replace(reading, limiter=not reading.limiter)
+    if case.setting_a < case.point.max_a:
+        turned[COUNTS_SETTING] = replace(reading, setting=not reading.setting)
+    words = reading.words()
+    return tuple(
+        words[key] for key, other in turned.items() if case.outcome(carried, other) is not outcome
+    )

@@ -1,0 +1,1 @@
+"""What the supply of a home can carry, the room that leaves, and the volts at its origin."""

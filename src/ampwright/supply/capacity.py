@@ -1,0 +1,81 @@
+"""What the supply can carry on each line, and whether its own parts carry one another."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Check, Outcome
+from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.adequacy import (
+    supply_rating,
+    switch_carries_fuse,
+    tails_carry_fuse,
+)
+from ampwright.survey.home import Home
+from ampwright.tables.earthing import tails_capacity
+
+METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
+MAIN_BOARD: Final = "main"
+TAILS_BY_PHASES: Final = {1: 2.0, 3: 4.0}
+"""How many tails a supply has."""
+AFTER_METER: Final = "the supplier or the meter operator: there is no isolator after the meter"
+
+
+@computes("Iswitch", "A", formula="min(I)", place=METHOD)
+def weakest(I: tuple[Amperes, ...]) -> Amperes:  # noqa: E741, N803 - as in the household table
+    """Return the rating of the weakest of the switches that all of it passes."""
+    return Amperes(min(I))
+
+
+@dataclass(frozen=True, slots=True)
+class Capacity:
+    """What fuse, switches and tails allow on each line of a supply."""
+
+    rating_a: Amperes
+
+
+def supply_capacity(home: Home, basis: Basis) -> Made[Capacity]:
+    """Return the weakest of service fuse, switches and tails, and whether each fits.
+
+    The switches are that of the main board and the isolator after the meter, if there is one.
+    Tails clipped or in free air. Says nothing of the network behind the fuse.
+    """
+    fuse_a = home.supply.main_fuse_a
+    switch_a = weakest(_switches(home))
+    tails_a = tails_capacity(basis.book, home.supply.tails_mm2)
+    checks = (
+        _mended(tails_carry_fuse(fuse_a, tails_a), home, basis),
+        switch_carries_fuse(fuse_a, switch_a),
+    )
+    return Made(Capacity(supply_rating(fuse_a, switch_a, tails_a)), checks)
+
+
+def _switches(home: Home) -> tuple[Amperes, ...]:
+    """Return the rating of each switch between the service fuse and the house."""
+    main_a = home.boards[MAIN_BOARD].main_switch_a
+    if home.supply.isolator == "none":
+        return (main_a,)
+    return (main_a, home.supply.isolator_a)
+
+
+def _mended(check: Check, home: Home, basis: Basis) -> Check:
+    """Name the new tails that would mend a fuse too large for those there."""
+    if check.outcome is not Outcome.FAIL:
+        return check
+    size_mm2 = float(basis.rules.least_tails_mm2)
+    return check.mended_by(
+        Remedy(
+            slug="new-tails",
+            does=f"Run new {size_mm2:g} mm² meter tails",
+            changes=(("supply.tails_mm2", size_mm2),),
+            parts=(Part(f"meter tail {size_mm2:g} mm²", TAILS_BY_PHASES[int(home.supply.phases)]),),
+            minutes=basis.task("tails").minutes,
+            by=AFTER_METER if home.supply.isolator == "none" else "",
+        )
+    )

@@ -1,0 +1,176 @@
+"""Two rooms that are never mixed: what the supply can carry, and what the operator must be told.
+
+The first decides whether a point fits; the second only whether the operator is told or asked.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.checks import Check, Finding, at_least, at_most, holds, requires
+from ampwright.foundations.quantity import Amperes, Count
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.diversity import under_limit, with_point
+from ampwright.standards.network.limiter import limiter_fails_safe, limiter_locked
+from ampwright.standards.wiring.adequacy import supply_carries_demand
+from ampwright.survey.home import Home
+from ampwright.tables.charging import least_charging_a
+
+METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
+
+
+@computes("I", "A", formula="max(I)", place=METHOD)
+def heaviest(I: tuple[Amperes, ...]) -> Amperes:  # noqa: E741, N803 - as in the household table
+    """Return the current of the line that carries most."""
+    return Amperes(max(I))
+
+
+@computes("Iroom", "A", formula="limit - I", place=METHOD)
+def room(limit: Amperes, I: Amperes) -> Amperes:  # noqa: E741, N803
+    """Return the current left under a limit; below nought when it is passed already."""
+    return Amperes(limit - I)
+
+
+@computes("Ilimit", "A", formula="min(limit, rating)", place=METHOD)
+def house_limit(limit: Amperes, rating: Amperes) -> Amperes:
+    """Return the figure a limiter is set to: the firm's, or the supply's rating if less."""
+    return Amperes(min(limit, rating))
+
+
+@requires("the supply has the lines that the point charges on", place=METHOD)
+def supply_has_lines(point: Count, supply: Count) -> Finding:
+    """A point for three phases needs three."""
+    return holds(point <= supply, f"a point for {point} phases on a supply with {supply}")
+
+
+@requires("the point senses the whole house", place=METHOD)
+def point_senses_house(sensor_input: bool) -> Finding:
+    """A limit on the house needs sensors that see every load, the point among them."""
+    return holds(sensor_input, "" if sensor_input else "the point has no input for a sensor")
+
+
+@requires("demand without the car ≤ the limit", unit="A", place=METHOD)
+def house_under_limit(demand: Amperes, limit: Amperes) -> Finding:
+    """A limiter can hold back the car and nothing else: it never cures a house over its limit."""
+    return at_most(demand, limit)
+
+
+@requires("the limit ≥ the least worth setting", unit="A", place=METHOD)
+def limit_worth_setting(limit: Amperes, least: Amperes) -> Finding:
+    """A house held too low starves the car most evenings."""
+    return at_least(limit, least)
+
+
+@dataclass(frozen=True, slots=True)
+class Headroom:
+    """What the supply carries with a point, one entry a line.
+
+    ``lines`` says which lines the point charges on; ``carried_a`` is what the supply must carry,
+    under the house limit if there is one (``limit_a``, else ``None``); ``fits_a`` is what the
+    supply could still carry before the point, ``fits_unlimited`` whether it would carry it without
+    a limit; ``car_a`` is what the car is sure to get while the
+    house draws its demand, and ``pauses`` that it then pauses.
+    """
+
+    lines: tuple[bool, ...]
+    with_point_a: tuple[Amperes, ...]
+    carried_a: tuple[Amperes, ...]
+    fits_a: tuple[Amperes, ...]
+    fits_unlimited: bool
+    limit_a: Amperes | None
+    car_a: Amperes
+    pauses: bool
+
+
+def headroom(
+    home: Home,
+    basis: Basis,
+    now_a: tuple[Amperes, ...],
+    rating_a: Amperes,
+    point: ChargePoint,
+    setting_a: Amperes,
+    limited: bool,
+) -> Made[Headroom]:
+    """Return the room on each line for a point at a setting, and whether it fits.
+
+    ``now_a`` is the demand before the point and ``rating_a`` what the supply can carry on each
+    line. A point for one phase goes on the line that carries least. ``limited`` says that the
+    point holds the whole house to the firm's limit, or to the rating where that is less.
+    """
+    phases = Count(int(home.supply.phases))
+    lines = lines_for(point.phases, now_a)
+    with_a = added(now_a, lines, setting_a)
+    limit_a = house_limit(basis.rules.house_limit_a, rating_a) if limited else None
+    carried_a = held(now_a, with_a, limit_a)
+    busiest_a = heaviest(tuple(a for a, on in zip(now_a, lines, strict=True) if on))
+    car_a = room(rating_a if limit_a is None else limit_a, busiest_a)
+    out = Headroom(
+        lines=lines,
+        with_point_a=with_a,
+        carried_a=carried_a,
+        fits_a=tuple(room(rating_a, each) for each in now_a),
+        fits_unlimited=bool(heaviest(with_a) <= rating_a),
+        limit_a=limit_a,
+        car_a=car_a,
+        pauses=bool(car_a < point.least_a),
+    )
+    checks = (
+        supply_has_lines(point.phases, phases),
+        supply_carries_demand(heaviest(carried_a), rating_a),
+        *(_limit_checks(basis, point, busiest_a, limit_a) if limit_a is not None else ()),
+    )
+    return Made(out, checks)
+
+
+def _limit_checks(
+    basis: Basis, point: ChargePoint, busiest_a: Amperes, limit_a: Amperes
+) -> tuple[Check, ...]:
+    """Return what a house limit must be to count."""
+    kind = basis.cited(point)
+    return (
+        point_senses_house(point.sensor_input),
+        limiter_fails_safe(kind.falls_to_a, least_charging_a(basis.book)),
+        limiter_locked(point.setting_locked),
+        house_under_limit(busiest_a, limit_a),
+        limit_worth_setting(limit_a, basis.rules.least_house_limit_a),
+    )
+
+
+def limiter_holds(basis: Basis, point: ChargePoint) -> bool:
+    """Say whether a point is of a kind whose limit on the house may be relied on."""
+    floor_a = least_charging_a(basis.book)
+    return point.sensor_input and point.setting_locked and point.falls_to_a <= floor_a
+
+
+def lines_for(phases: int, now_a: tuple[Amperes, ...]) -> tuple[bool, ...]:
+    """Return the lines a point charges on: all, or the one that carries least."""
+    if phases > 1:
+        return tuple(True for _ in now_a)
+    least = min(range(len(now_a)), key=now_a.__getitem__)
+    return tuple(line == least for line in range(len(now_a)))
+
+
+def added(
+    now_a: tuple[Amperes, ...], lines: tuple[bool, ...], point_a: Amperes
+) -> tuple[Amperes, ...]:
+    """Return the demand of each line with a point on some of them."""
+    return tuple(
+        with_point(each, point_a) if on else each for each, on in zip(now_a, lines, strict=True)
+    )
+
+
+def held(
+    now_a: tuple[Amperes, ...], with_a: tuple[Amperes, ...], limit_a: Amperes | None
+) -> tuple[Amperes, ...]:
+    """Return the demand of each line under a limit; a line over it without the car stays over."""
+    if limit_a is None:
+        return with_a
+    return tuple(
+        under_limit(each, limit_a) if now <= limit_a else each
+        for now, each in zip(now_a, with_a, strict=True)
+    )

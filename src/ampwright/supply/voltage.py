@@ -1,0 +1,94 @@
+"""Volts at the origin of a home while the point charges: as read, or the declared floor."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.quantity import Amperes, Kiloamperes, Ohms, Volts
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.fault import loop_of_fault_current
+from ampwright.standards.wiring.voltage_drop import source_drop, volts_after
+from ampwright.survey.home import Home
+from ampwright.tables.supply_limits import lowest_legal_v, nominal_v
+
+METHOD: Final = Place("Ampwright", at="method, volts at the origin", trust=Trust.DERIVED)
+
+
+@computes("Ipf", "A", formula="1000 * Ipf_ka", place=METHOD)
+def in_amperes(Ipf_ka: Kiloamperes) -> Amperes:  # noqa: N803 - as printed
+    """Return a fault current in amperes."""
+    return Amperes(1000 * Ipf_ka)
+
+
+@computes("Ulow", "V", formula="min(U)", place=METHOD)
+def lowest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
+    """Return the lowest of several readings."""
+    return Volts(min(U))
+
+
+@computes("Uhigh", "V", formula="max(U)", place=METHOD)
+def highest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
+    """Return the highest of several readings."""
+    return Volts(max(U))
+
+
+@dataclass(frozen=True, slots=True)
+class AtHour:
+    """Volts at the origin at one time of day, with the point charging."""
+
+    at: str
+    volts_v: Volts
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Volts at the origin, line to neutral.
+
+    ``lowest_v`` is with the point charging, ``highest_v`` with it idle. ``read`` and
+    ``high_read`` say whether an instrument stands behind each; without one it is what the law
+    allows at the terminals. ``hours`` holds each reading that was taken, in order.
+    """
+
+    lowest_v: Volts
+    highest_v: Volts
+    read: bool
+    high_read: bool
+    within_law: bool
+    hours: tuple[AtHour, ...]
+
+
+def origin_voltage(home: Home, basis: Basis, setting_a: Amperes) -> Made[Origin]:
+    """Return the volts at the origin while the point draws its setting.
+
+    Readings are taken to be of a lightly loaded house: the point's current then costs the drop
+    of the service itself, through line and neutral, which errs on the safe side for a point on
+    three lines. The legal floor already holds at the terminals under load.
+    """
+    supply = home.supply
+    floor_v = lowest_legal_v(basis.book)
+    readings = tuple(supply.readings.so_far())
+    if readings:
+        lost = service_drop(home, basis, setting_a)
+        hours = tuple(AtHour(each.at, volts_after(each.volts_v, lost)) for _, each in readings)
+        low_v = lowest(tuple(hour.volts_v for hour in hours))
+        high_v = highest(tuple(each.volts_v for _, each in readings))
+        return Made(Origin(low_v, high_v, True, True, bool(low_v >= floor_v), hours))
+    low_v = supply.lowest_v
+    read = low_v != floor_v
+    if read:
+        low_v = volts_after(low_v, service_drop(home, basis, setting_a))
+    return Made(Origin(low_v, supply.highest_v, read, False, bool(low_v >= floor_v), ()))
+
+
+def service_drop(home: Home, basis: Basis, setting_a: Amperes) -> Volts:
+    """Return the volts that the service loses under the point's current."""
+    return source_drop(setting_a, service_loop(home, basis))
+
+
+def service_loop(home: Home, basis: Basis) -> Ohms:
+    """Return the loop of line and neutral behind the origin, from the fault current read there."""
+    return loop_of_fault_current(nominal_v(basis.book), in_amperes(home.supply.fault_current_ka))

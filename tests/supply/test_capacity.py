@@ -1,0 +1,71 @@
+"""What a supply can carry, and whether its own parts carry one another."""
+
+from __future__ import annotations
+
+import pytest
+
+from ampwright.foundations.checks import Outcome, verdict
+from ampwright.foundations.working import orphans
+from ampwright.supply.capacity import supply_capacity
+
+from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
+from .given_basis import BASIS
+
+
+def made(**changes):
+    facts = {**PLAIN, **{key.replace("__", "."): value for key, value in changes.items()}}
+    return supply_capacity(home_of(facts), BASIS)
+
+
+@pytest.mark.parametrize(
+    ("facts", "rating"),
+    [(PLAIN, 80.0), (THREE_PHASE, 80.0), (WEAK_LINE, 60.0), (HALF_SPEED, 80.0)],
+)
+def test_worked_homes(facts, rating):
+    # Worked homes 1, 8, 11 and 21: the fuse is the least in each, and all of it is sound.
+    capacity = supply_capacity(home_of(facts), BASIS)
+    assert capacity.out.rating_a == rating
+    assert verdict(capacity.checks) is Outcome.PASS
+
+
+@pytest.mark.parametrize(
+    ("switch", "isolator", "rating", "outcome"),
+    [(80.0, 100.0, 80.0, Outcome.PASS), (79.0, 100.0, 79.0, Outcome.FAIL),
+     (100.0, 63.0, 63.0, Outcome.FAIL)],
+)  # fmt: skip
+def test_the_weakest_switch_bears_what_the_fuse_lets_through(switch, isolator, rating, outcome):
+    capacity = made(boards__main__main_switch_a=switch, supply__isolator_a=isolator)
+    assert capacity.out.rating_a == rating
+    assert verdict(capacity.checks) is outcome
+
+
+def test_without_an_isolator_its_rating_is_not_asked():
+    facts = {key: value for key, value in PLAIN.items() if key != "supply.isolator_a"}
+    assert supply_capacity(home_of({**facts, "supply.isolator": "none"}), BASIS).out.rating_a == 80
+
+
+class TestTails:
+    def test_thin_tails_behind_a_large_fuse_fail_and_name_their_cure(self):
+        capacity = made(supply__tails_mm2=16.0, supply__main_fuse_a=100.0)
+        failed = capacity.checks[0]
+        assert failed.outcome is Outcome.FAIL
+        assert failed.actual > failed.limit == capacity.out.rating_a
+        (cure,) = failed.remedies
+        assert cure.changes == (("supply.tails_mm2", 25.0),)
+        assert cure.minutes == (36.0, 48.0, 72.0)
+        assert (cure.parts[0].quantity, cure.by) == (2.0, "")
+
+    def test_the_cure_mends_it(self):
+        mended = made(supply__tails_mm2=25.0, supply__main_fuse_a=100.0)
+        assert verdict(mended.checks) is Outcome.PASS
+
+    def test_without_an_isolator_somebody_else_makes_them_dead(self):
+        capacity = made(supply__tails_mm2=16.0, supply__main_fuse_a=100.0, supply__isolator="none")
+        assert "no isolator" in capacity.checks[0].remedies[0].by
+
+
+def test_documented_agrees_and_every_number_has_a_source():
+    made_of = supply_capacity(home_of(PLAIN, documented=True), BASIS.documented())
+    assert made_of.out.rating_a == 80.0
+    assert not orphans(made_of.out.rating_a)
+    assert not [each for check in made_of.checks for each in orphans((check.actual, check.limit))]

@@ -1,0 +1,143 @@
+"""The room for a point under what the supply carries, with and without a house limit."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ampwright.demand.household import household_demand
+from ampwright.foundations.checks import Outcome, verdict
+from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.working import orphans
+from ampwright.supply.headroom import headroom
+
+from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
+from .given_basis import BARE, BASIS, CARRIES_ON, LEAD, OPEN_SETTING, THREE
+
+ONE = home_of({"supply.phases": 1})
+THREE_LINES = home_of({"supply.phases": 3})
+
+
+def made(now_a, setting_a, rating_a=80.0, point=LEAD, limited=False, basis=BASIS):
+    home = ONE if len(now_a) == 1 else THREE_LINES
+    return headroom(
+        home, basis, tuple(map(Amperes, now_a)), Amperes(rating_a), point, Amperes(setting_a),
+        limited,
+    )  # fmt: skip
+
+
+def failed(result):
+    return [check.requirement.id for check in result.checks if check.outcome is Outcome.FAIL]
+
+
+class TestWorkedHomes:
+    @pytest.mark.parametrize(
+        ("facts", "setting", "point", "answer"),
+        [
+            (PLAIN, 32.0, LEAD, (53.65,)),
+            (HALF_SPEED, 16.0, LEAD, (53.88,)),
+            (HALF_SPEED, 32.0, LEAD, (69.88,)),
+            (WEAK_LINE, 16.0, LEAD, (52.88,)),
+            (WEAK_LINE, 32.0, LEAD, (68.88,)),
+            (THREE_PHASE, 16.0, THREE, (49.64, 65.6, 32.98)),
+            ({**THREE_PHASE, "loads.immersion.phase": "L3"}, 16.0, THREE, (49.64, 52.6, 45.98)),
+            ({**THREE_PHASE, "loads.immersion.phase": "L3"}, 32.0, THREE, (65.64, 68.6, 61.98)),
+        ],
+    )
+    def test_demand_with_the_point(self, facts, setting, point, answer):
+        now = household_demand(home_of(facts), BASIS.book).out.now_a
+        assert made(now, setting, point=point).out.with_point_a == pytest.approx(answer, abs=0.005)
+
+    def test_what_passes_sixty_may_still_fit(self):
+        # Worked home 9: 65.6 A fits the 80 A fuse and passes the operator's 60.
+        result = made((42.16, 49.6, 41.64), 16.0, point=THREE)
+        assert max(result.out.carried_a) == pytest.approx(65.6)
+        assert verdict(result.checks) is Outcome.PASS
+
+
+class TestLines:
+    def test_a_point_for_one_phase_goes_where_least_is_carried(self):
+        assert made((33.64, 49.6, 16.98), 32.0).out.lines == (False, False, True)
+
+    def test_a_point_for_three_phases_needs_three(self):
+        assert failed(made((20.0,), 16.0, point=THREE)) == ["supply_has_lines"]
+
+
+class TestFits:
+    @pytest.mark.parametrize(("now", "fails"), [(48.0, []), (48.01, ["supply_carries_demand"])])
+    def test_at_the_rating_and_just_over(self, now, fails):
+        assert failed(made((now,), 32.0)) == fails
+
+    def test_the_room_before_the_point(self):
+        assert made((33.64, 49.6, 16.98), 16.0, point=THREE).out.fits_a == pytest.approx(
+            (46.36, 30.4, 63.02)
+        )
+
+
+class TestLimit:
+    def test_a_limit_holds_the_house_to_the_firms_figure(self):
+        result = made((37.88,), 32.0, limited=True)
+        assert result.out.carried_a == (60.0,)
+        assert result.out.limit_a == 60.0
+        assert result.out.fits_unlimited
+        assert verdict(result.checks) is Outcome.PASS
+
+    def test_a_smaller_supply_sets_the_limit_itself(self):
+        result = made((37.88,), 32.0, rating_a=45.0, limited=True)
+        assert result.out.limit_a == 45.0
+        assert not result.out.fits_unlimited
+        assert verdict(result.checks) is Outcome.PASS
+
+    def test_a_supply_already_beaten_is_not_cured(self):
+        # Worked home 3: 61.52 A without the car.
+        result = made((61.52,), 32.0, rating_a=60.0, limited=True)
+        assert failed(result) == ["supply_carries_demand", "house_under_limit"]
+        assert result.out.carried_a == pytest.approx((93.52,))
+
+    @pytest.mark.parametrize(
+        ("point", "why"),
+        [
+            (OPEN_SETTING, ["limiter_locked"]),
+            (CARRIES_ON, ["limiter_fails_safe"]),
+            (BARE, ["point_senses_house", "limiter_fails_safe"]),
+            (replace(LEAD, falls_to_a=6.0), []),
+            (replace(LEAD, falls_to_a=6.1), ["limiter_fails_safe"]),
+        ],
+    )
+    def test_a_limiter_that_may_not_be_relied_on(self, point, why):
+        assert failed(made((37.88,), 32.0, point=point, limited=True)) == why
+
+    @pytest.mark.parametrize(("now", "pauses"), [(54.0, False), (54.01, True)])
+    def test_below_six_amperes_of_room_the_car_pauses(self, now, pauses):
+        result = made((now,), 32.0, limited=True)
+        assert result.out.pauses is pauses
+        assert verdict(result.checks) is Outcome.PASS
+
+    def test_a_house_held_very_low_is_not_worth_it(self):
+        assert failed(made((20.0,), 16.0, rating_a=39.0, limited=True)) == ["limit_worth_setting"]
+
+
+amps = st.floats(0.0, 120.0)
+
+
+@given(amps, st.floats(6.0, 32.0), st.sampled_from([45.0, 60.0, 80.0, 100.0]), st.booleans())
+def test_a_limit_holds_a_house_that_is_under_it_and_never_adds(now, setting, rating, limited):
+    out = made((now,), setting, rating, limited=limited).out
+    free = made((now,), setting, rating).out
+    assert out.carried_a[0] <= free.carried_a[0]
+    if limited and now <= out.limit_a:
+        assert out.carried_a[0] <= out.limit_a <= rating
+
+
+def test_documented_agrees_and_every_number_has_a_source():
+    basis = BASIS.documented()
+    home = home_of(THREE_PHASE, documented=True)
+    now = household_demand(home, basis.book).out.now_a
+    rating = Amperes(80.0)
+    plain = household_demand(home_of(THREE_PHASE), BASIS.book).out.now_a
+    shown = headroom(home, basis, now, rating, THREE, Amperes(16.0), True).out
+    assert shown == made(plain, 16.0, point=THREE, limited=True).out
+    assert set(map(float, orphans(shown.carried_a))) == {16.0, 80.0}  # the choice and the rating
