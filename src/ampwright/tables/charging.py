@@ -138,19 +138,6 @@ def point_distance(book: Book, item: str) -> Metres:
     return Metres(book.number("charging/distances", "metres_m", item=item))
 
 
-def most_residual_current(book: Book) -> Milliamperes:
-    """Return the largest rated residual current of the device before a charging point.
-
-    Source: BS 7671, 722.531.3.1.
-
-    Examples
-    --------
-    >>> most_residual_current(Book())
-    30.0
-    """
-    return _residual(book, "rated residual current at most")
-
-
 def dc_detection(book: Book) -> Milliamperes:
     """Return the smooth direct current at which a point's own detection acts.
 
@@ -161,7 +148,8 @@ def dc_detection(book: Book) -> Milliamperes:
     >>> dc_detection(Book())
     6.0
     """
-    return _residual(book, "smooth direct current detected at")
+    item = "smooth direct current detected at"
+    return Milliamperes(book.number("charging/residual_current", "current_ma", item=item))
 
 
 def peak_hours(book: Book) -> tuple[tuple[Hours, Hours], ...]:
@@ -201,7 +189,3 @@ def random_delay(book: Book, item: str = "random delay able to reach") -> Second
 
 def _open_pen_volts(book: Book, item: str) -> Volts:
     return Volts(book.number("charging/open_pen_voltages", "volts_v", item=item))
-
-
-def _residual(book: Book, item: str) -> Milliamperes:
-    return Milliamperes(book.number("charging/residual_current", "current_ma", item=item))

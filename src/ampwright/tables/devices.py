@@ -102,21 +102,21 @@ def breaking_capacities(book: Book) -> tuple[Kiloamperes, ...]:
     )
 
 
-def breaker_loop_limit(book: Book, curve: str, rating_a: float, time_s: float = 0.4) -> Ohms:
+def breaker_loop_limit(book: Book, curve: str, rating_a: float, time_s: float) -> Ohms:
     """Return the largest loop impedance for a breaker as the table prints it.
 
     Rounded to two digits; design with the clause that computes it. Source: BS 7671, Table 41.3.
 
     Examples
     --------
-    >>> breaker_loop_limit(Book(), "B", 40)
+    >>> breaker_loop_limit(Book(), "B", 40, 0.4)
     1.09
     """
     name = "devices/breaker_loop_limits"
     return Ohms(book.number(name, "limit_ohm", curve=curve, time_s=time_s, rating_a=rating_a))
 
 
-def fuse_loop_limit(book: Book, kind: str, rating_a: float, time_s: float = 5) -> Ohms:
+def fuse_loop_limit(book: Book, kind: str, rating_a: float, time_s: float) -> Ohms:
     """Return the largest loop impedance for a fuse.
 
     ``kind`` is "BS 88-3", "BS 1361", "BS 88-2" or "BS 88-2.2 and 88-6"; ``time_s`` 0.4 or 5.
@@ -159,14 +159,14 @@ def service_fuse_point(book: Book, kind: str, rating_a: float, point: str) -> Am
     return Amperes(book.number(name, "current_a", kind=kind, rating_a=rating_a, point=point))
 
 
-def disconnection_time(book: Book, system: str, volts_v: float = 230) -> Seconds:
+def disconnection_time(book: Book, system: str, volts_v: float) -> Seconds:
     """Return the longest disconnection time of the final circuits that the short times cover.
 
     ``system`` is "TN" or "TT". Source: BS 7671, Table 41.1.
 
     Examples
     --------
-    >>> disconnection_time(Book(), "TN"), disconnection_time(Book(), "TT")
+    >>> disconnection_time(Book(), "TN", 230), disconnection_time(Book(), "TT", 230)
     (0.4, 0.2)
     """
     return Seconds(
@@ -227,3 +227,17 @@ def overload_multiple(book: Book, rating_a: float, test: str = "must trip") -> S
     (1.45, 1.13)
     """
     return Share(book.number("devices/thermal_tests", "multiple", test=test, up_to_a=rating_a))
+
+
+def point_rcd_limit_ma(book: Book) -> Milliamperes:
+    """Return the largest rated residual current of the device before a charging point.
+
+    Source: BS 7671, 722.531.3.1.
+
+    Examples
+    --------
+    >>> point_rcd_limit_ma(Book())
+    30.0
+    """
+    item = "rated residual current at most"
+    return Milliamperes(book.number("charging/residual_current", "current_ma", item=item))
