@@ -13,39 +13,31 @@ from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.source import Evidence, Said
 from ampwright.foundations.working import given
 from ampwright.survey.home import Home
-from ampwright.survey.register import Many, Part, collections_of, facts_of, parts_of
+from ampwright.survey.home_loads import STANDARD_LOADS
+from ampwright.survey.layout import build_home
 
 TOLERANCE = 0.012
 
 
 def home_of(facts: Mapping[str, Any], *, documented: bool = False) -> Home:
-    """A home with exactly these facts; numbers carry a working if documented."""
+    """A home with exactly these facts; quantities carry a working if documented."""
+    absent = {f"loads.{each}.present": False for each in STANDARD_LOADS}
+    facts = {**absent, **facts}
 
     def read(key: str) -> Any:
         if key not in facts:
             raise Unanswered(key)
         value = facts[key]
-        if documented and isinstance(value, int | float) and not isinstance(value, bool):
-            return given(key, float(value), "", Said(key, Evidence.SEEN))
+        if documented and isinstance(value, float):
+            return given(key, value, "", Said(key, Evidence.SEEN))
         return value
 
-    return _part(Home, "", read, facts)
-
-
-def _part(kind: type[Part], path: str, read: Any, facts: Mapping[str, Any]) -> Any:
-    made = kind(read, {fact.name: f"{path}{fact.name}" for fact in facts_of(kind)})
-    for name, part in parts_of(kind):
-        setattr(made, name, _part(part, f"{path}{name}.", read, facts))
-    for each in collections_of(kind):
-        start = f"{path}{each.name}."
-        ids = dict.fromkeys(
-            key.removeprefix(start).split(".")[0]
-            for key in facts
-            if key.startswith(start) and key.count(".") > start.count(".")
-        )
-        things = {id_: _part(each.item, f"{start}{id_}.", read, facts) for id_ in ids}
-        setattr(made, each.name, Many(start.removesuffix("."), read, things))
-    return made
+    ids: dict[str, tuple[str, ...]] = {}
+    for key in facts:
+        *path, thing, _ = key.split(".")
+        if path:
+            ids[".".join(path)] = (*ids.get(".".join(path), ()), thing)
+    return build_home(read, ids)
 
 
 def loads(*each: tuple[Any, ...]) -> dict[str, Any]:

@@ -67,6 +67,12 @@ class TestWeakLine:
         assert origin(facts, 15.9).within_law
         assert not origin(facts, 16.1).within_law
 
+    def test_a_lower_figure_beside_the_readings_stands(self):
+        made = origin({**WEAK_LINE, "supply.lowest_v": 215.0, "supply.highest_v": 252.0}, 16.0)
+        assert made.lowest_v == pytest.approx(215.0 - 16.0 * 230.0 / 420.0)
+        assert made.highest_v == 252.0
+        assert len(made.hours) == 3
+
 
 def test_documented_agrees_and_every_number_has_a_source():
     made = origin_voltage(

@@ -9,6 +9,7 @@ from ampwright.firm.basis import Basis
 from ampwright.foundations.quantity import (
     Amperes,
     Count,
+    ExactPence,
     Hours,
     KilowattHours,
     Kilowatts,
@@ -88,9 +89,9 @@ def with_margin(t: Hours, margin: Share) -> Hours:
 
 
 @computes("K", "p", formula="E * p", place=METHOD)
-def yearly_cost(E: KilowattHours, p: PencePerKwh) -> float:  # noqa: N803
+def yearly_cost(E: KilowattHours, p: PencePerKwh) -> ExactPence:  # noqa: N803
     """Return the cost of an energy in pence, not yet rounded."""
-    return E * p
+    return ExactPence(E * p)
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,8 +193,8 @@ def cheap_nights(home: Home, basis: Basis, hours_a_day: Hours) -> Made[Nights]:
 class Cost:
     """What a year's charging costs at the two rates of a tariff, in pence not yet rounded."""
 
-    at_night_p: float
-    by_day_p: float
+    at_night_p: ExactPence
+    by_day_p: ExactPence
 
 
 def running_cost(home: Home, kwh_a_year: KilowattHours) -> Made[Cost]:

@@ -26,6 +26,8 @@ AdiabaticK = NewType("AdiabaticK", float)
 Miles = NewType("Miles", float)
 MilesPerKwh = NewType("MilesPerKwh", float)
 PencePerKwh = NewType("PencePerKwh", float)
+ExactPence = NewType("ExactPence", float)
+"""Pence before rounding, as a working gives them; ``money.Pence`` are whole."""
 Share = NewType("Share", float)
 """A fraction from 0 to 1, or a factor; percentages exist only in print."""
 Count = NewType("Count", int)
@@ -57,6 +59,7 @@ UNIT_OF: dict[str, str] = {
     "Share": "",
     "Count": "",
     "Year": "",
+    "ExactPence": "p",
     "Pence": "p",
 }
 """The printed unit of each kind of quantity, by the name of its type."""

@@ -13,7 +13,7 @@ from ampwright.foundations.working import computes
 from ampwright.standards.wiring.fault import loop_of_fault_current
 from ampwright.standards.wiring.voltage_drop import source_drop, volts_after
 from ampwright.survey.home import Home
-from ampwright.tables.supply_limits import lowest_legal_v, nominal_v
+from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nominal_v
 
 METHOD: Final = Place("Ampwright", at="method, volts at the origin", trust=Trust.DERIVED)
 
@@ -50,7 +50,7 @@ class Origin:
 
     ``lowest_v`` is with the point charging, ``highest_v`` with it idle. ``read`` and
     ``high_read`` say whether an instrument stands behind each; without one it is what the law
-    allows at the terminals. ``hours`` holds each reading that was taken, in order.
+    allows at the terminals. ``hours`` holds each reading that was taken, in the order of the day.
     """
 
     lowest_v: Volts
@@ -66,22 +66,28 @@ def origin_voltage(home: Home, basis: Basis, setting_a: Amperes) -> Made[Origin]
 
     Readings are taken to be of a lightly loaded house: the point's current then costs the drop
     of the service itself, through line and neutral, which errs on the safe side for a point on
-    three lines. The legal floor already holds at the terminals under load.
+    three lines. Where nothing was read the legal floor stands in, and holds at the terminals
+    under load.
     """
-    supply = home.supply
-    floor_v = lowest_legal_v(basis.book)
-    readings = tuple(supply.readings.so_far())
-    if readings:
-        lost = service_drop(home, basis, setting_a)
-        hours = tuple(AtHour(each.at, volts_after(each.volts_v, lost)) for _, each in readings)
-        low_v = lowest(tuple(hour.volts_v for hour in hours))
-        high_v = highest(tuple(each.volts_v for _, each in readings))
-        return Made(Origin(low_v, high_v, True, True, bool(low_v >= floor_v), hours))
+    supply, floor_v = home.supply, lowest_legal_v(basis.book)
+    readings = sorted((each.at, each.volts_v) for _, each in supply.readings.so_far())
+    volts = tuple(each for _, each in readings)
+    lows = (*volts, *_unless(supply.lowest_v, floor_v))
+    highs = (*volts, *_unless(supply.highest_v, highest_legal_v(basis.book)))
     low_v = supply.lowest_v
-    read = low_v != floor_v
-    if read:
-        low_v = volts_after(low_v, service_drop(home, basis, setting_a))
-    return Made(Origin(low_v, supply.highest_v, read, False, bool(low_v >= floor_v), ()))
+    hours: tuple[AtHour, ...] = ()
+    if lows:
+        lost = service_drop(home, basis, setting_a)
+        low_v = volts_after(lowest(lows), lost)
+        hours = tuple(AtHour(at, volts_after(each, lost)) for at, each in readings)
+    high_v = highest(highs) if highs else supply.highest_v
+    within = bool(low_v >= floor_v)
+    return Made(Origin(low_v, high_v, bool(lows), bool(highs), within, hours))
+
+
+def _unless(read_v: Volts, stand_in_v: Volts) -> tuple[Volts, ...]:
+    """Return a figure as a reading, unless it is what stands in where none was read."""
+    return () if read_v == stand_in_v else (read_v,)
 
 
 def service_drop(home: Home, basis: Basis, setting_a: Amperes) -> Volts:
