@@ -1,4 +1,4 @@
-"""Cases kept as data: what a clause is given, what others say it should answer, how far it may stray.
+"""Cases kept as data: what a clause is given, what it should answer, how far it may stray.
 
 A file names one function, where its answers come from and the tolerance with its reason. The same
 cases test the clauses and stand against deliberate faults in them.
@@ -31,6 +31,8 @@ NEEDED = {
     LIMITS: EVERYWHERE | {"limit"},
 }
 """What each kind of file must say of itself."""
+REFUSED = "refused"
+"""The answer to an input that nothing should accept."""
 ROUNDING = 1e-9
 """Slack for the last binary digit, far below any printed one."""
 
@@ -45,6 +47,7 @@ class Case:
     answer: Any
     tolerance: float
     row: int | None = None
+    why: str = ""
 
     @property
     def module(self) -> str:
@@ -72,6 +75,7 @@ def read(path: Path) -> list[Case]:
             answer=each["answer"],
             tolerance=each.get("tolerance", card["tolerance"]),
             row=each.get("row"),
+            why=each.get("why", ""),
         )
         for number, each in enumerate(card["cases"], 1)
     ]
@@ -96,8 +100,15 @@ def difference(case: Case, module: ModuleType | Mapping[str, Any] | None = None)
     thing = space[case.name]
     if isinstance(thing, Ruling):
         return _ruled(case, thing, space)
-    answer = thing(**case.inputs)
+    try:
+        answer = thing(**case.inputs)
+    except ValueError:
+        if case.answer == REFUSED:
+            return ""
+        raise
     if isinstance(answer, Check):
+        if case.why and case.why != answer.why:
+            return f"because {answer.why!r} instead of {case.why!r}"
         answer = answer.outcome.value
     if isinstance(case.answer, str):
         return "" if answer == case.answer else f"{answer} instead of {case.answer}"

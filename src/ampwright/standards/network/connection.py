@@ -14,7 +14,6 @@ FAQ = Place("network operators' association", "archived page", "questions on con
 ADEQUACY = Place("a network operator's page", "", "installing heat pumps and charge points")
 EARLIER_FORM = Place("operators' form for low-carbon devices", "earlier edition", "cover notes")
 LATER_FORM = Place("operators' form for charge points", "later edition", "Section B, cover page")
-STORAGE = Place("network operators' association", "older page", "storage that feeds the grid")
 DANGER = Place("network operators' association", "archived page", "unsafe service equipment")
 DEVICE_SIZE = Place("operators' notice route", "", "largest device a phase", Trust.MEMORY, True)
 
@@ -152,16 +151,7 @@ TELL_OR_ASK: Ruling[DemandCase, Step] = Ruling(
         Row("none of these", lambda _: True, Step.TELL_AFTER, LATER_FORM),
     ),
 )
-"""The demand tests in the order operators set them; the first that hits decides."""
+"""The demand tests in the order operators set them; the first that hits decides.
 
-
-ALSO_GENERATION: Ruling[bool, bool] = Ruling(
-    "Whether what is fitted is a generator as well",
-    (
-        Row(
-            "it can run beside the network and give back", lambda parallel: parallel, True, STORAGE
-        ),
-        Row("it only takes", lambda _: True, False, STORAGE),
-    ),
-)
-"""Always asked beside the demand tests: what can give back runs the generation tests too."""
+What can give back runs the generation tests as well, and the stricter answer holds.
+"""

@@ -175,7 +175,7 @@ def window_sees_all_phases(detection_kind: str, detects_three_phase: bool, phase
     >>> window_sees_all_phases("volts window", False, 3).outcome.value
     'fail'
     """
-    if phases < 2 or detection_kind != Detection.VOLTS_WINDOW:
+    if phases == 1 or detection_kind != Detection.VOLTS_WINDOW:
         return not_applicable("only where line-to-neutral voltage is watched on three phases")
     return holds(
         detects_three_phase,
