@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
@@ -35,15 +36,15 @@ class Reason:
 class Outlook:
     """All that follows from the facts held so far.
 
-    ``decisions`` gives each decision that some home leads to, with how many of the homes do;
-    ``deciding`` the open facts on which it turns; ``lacking`` the blank facts in the way.
+    ``decisions`` gives each decision that some home leads to, with its chance; ``deciding`` the
+    open facts on which it turns; ``lacking`` the blank facts in the way.
     """
 
     basis: Basis
     homes: Homes
     searched: Searched[Design]
     ranking: Ranking
-    decisions: Mapping[Decision, int]
+    decisions: Mapping[Decision, float]
     deciding: tuple[str, ...]
     lacking: tuple[str, ...]
 
@@ -56,12 +57,11 @@ class Outlook:
 
     @property
     def recommended(self) -> Option[Design] | None:
-        """The option that is best in most homes, or none."""
-        numbers, counts = np.unique(self.ranking.best, return_counts=True)
-        for number in numbers[np.argsort(-counts)].tolist():
-            if number != NONE:
-                return self.ranking.options[number]
-        return None
+        """The option that is likeliest to be the best, or none."""
+        best, weights = self.ranking.best, weights_over(self.homes, self.ranking.facts)
+        chances = {int(n): float(weights[best == n].sum()) for n in np.unique(best) if n != NONE}
+        likeliest = max(chances, key=chances.__getitem__, default=NONE)
+        return None if likeliest == NONE else self.ranking.options[likeliest]
 
     @property
     def reasons(self) -> tuple[Reason, ...]:
@@ -78,8 +78,8 @@ def outlook(homes: Homes, basis: Basis) -> Outlook:
     return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(searched.options))
 
 
-def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, int], tuple[str, ...]]:
-    """Return how many homes lead to each decision, and the facts on which that turns."""
+def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:
+    """Return the chance of each decision some home leads to, and the facts it turns on."""
     names = tuple(Decision)
     numbers = {decision: i for i, decision in enumerate(names)}
     found = np.full(ranking.best.shape, numbers[Decision.STOP_UNTIL], np.int64)
@@ -88,14 +88,25 @@ def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, int], tuple[s
         if here.any():
             each = decisions_of(option, ranking.facts, numbers)
             found = np.where(here, each, found)
-    counts = dict(zip(*(a.tolist() for a in np.unique(found, return_counts=True)), strict=True))
-    scale = homes.count // max(1, found.size)
+    weights = weights_over(homes, ranking.facts)
     turning = tuple(
         fact
         for axis, fact in enumerate(ranking.facts)
         if bool((found != found.take([0], axis)).any())
     )
-    return {names[i]: n * scale for i, n in counts.items()}, turning
+    chances = {
+        names[number]: float(weights[found == number].sum()) for number in np.unique(found).tolist()
+    }
+    return chances, turning
+
+
+def weights_over(homes: Homes, facts: tuple[str, ...]) -> NDArray[np.float64]:
+    """Return how likely each combination of some open facts is; they sum to one."""
+    weights = np.ones((), np.float64)
+    for fact in facts:
+        each = np.asarray(homes.chances[fact], np.float64)
+        weights = np.multiply.outer(weights, each / each.sum())
+    return np.asarray(weights)
 
 
 def decisions_of(
