@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Literal
 
 from ampwright.foundations.quantity import Metres, Ohms, SquareMm
+from ampwright.foundations.source import Place, Trust
 
-from .register import MEASURED, SEEN, TOLD, Agree, Part, Standard, Thing, fact
+from .register import MEASURED, SEEN, TOLD, Agree, Part, StandIn, Standard, Thing, fact
 
 Electrode = Literal["rod", "plate", "tape", "foundation", "other"]
 Month = Literal[
@@ -14,6 +15,10 @@ Month = Literal[
     "July", "August", "September", "October", "November", "December",
 ]  # fmt: skip
 Pipe = Literal["metal", "plastic"]
+TAKEN_TO_BRING_EARTH_IN = Place(
+    "habit of the trade", at="metal from the ground counts as earth until it is measured",
+    trust=Trust.COMMON_PRACTICE,
+)  # fmt: skip
 BondRoute = Literal["clipped", "trunking", "under floor", "loft void", "buried", "in conduit"]
 
 
@@ -106,6 +111,7 @@ class Service(Thing):
         ask="How far is it from the fuse board to that pipe, the way a wire could go?",
         trade="Length of a new bond",
         look="Pace it along the walls; a pace is a bit under a metre.",
+        values={4: 0.25, 8: 0.4, 12: 0.25, 20: 0.1},
         between=(0.1, 100.0),
         step=1.0,
         agree=Agree(1.0, "higher", share=0.15),
@@ -120,9 +126,11 @@ class Service(Thing):
     extraneous_ohm: Ohms = fact(
         ask="Has an electrician measured whether that pipe brings in earth from outside?",
         trade="Resistance from the pipe to the main earthing terminal",
-        look="Measured with any bond lifted; only a high reading makes a bond needless.",
+        look="Measured with any bond lifted; only a high reading makes a bond needless. "
+        "Never measured: we take it to bring one in.",
         who="site",
         between=(0.0, 1e9),
+        stand_in=StandIn(0.0, TAKEN_TO_BRING_EARTH_IN),
         symbol="R pipe",
     )
     looks: str = fact(
