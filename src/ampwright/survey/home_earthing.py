@@ -7,7 +7,7 @@ from typing import Literal
 from ampwright.foundations.quantity import Metres, Ohms, SquareMm
 from ampwright.foundations.source import Place, Trust
 
-from .register import MEASURED, SEEN, TOLD, Agree, Part, StandIn, Standard, Thing, fact
+from .register import MEASURED, SEEN, TOLD, Agree, Part, Standard, StandIn, Thing, fact
 
 Electrode = Literal["rod", "plate", "tape", "foundation", "other"]
 Month = Literal[
