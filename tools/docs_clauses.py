@@ -15,8 +15,9 @@ Written by `tools/docs_clauses.py` from the code; do not edit.
 Every clause is one pure function. It **computes** a number by the printed formula, **requires**
 something and says pass or fail with both numbers, or **decides** by the first row that hits.
 The place after each says how far it may be trusted: nothing after it means that somebody printed
-it where we could read it, *memory* that it was recalled. The wiring rules were taken from the text
-of 2022; confirm every clause against the edition in force.
+what it says where we could read it, though the number of a clause may still be recalled; *memory*
+means that all of it was recalled. The wiring rules were taken from the text of 2022; confirm every
+clause against the edition in force.
 """
 
 

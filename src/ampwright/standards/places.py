@@ -12,17 +12,19 @@ WIRING_EDITION = "2018+A2:2022"
 """The edition of BS 7671 that the recalled clauses were taken from."""
 
 
-def wiring(at: str, quoted_by: str = "", *, doubtful: bool = False) -> Place:
-    """Return a place in the wiring rules: from memory, unless somebody we read quoted it.
+def wiring(at: str, shown_by: str = "", *, doubtful: bool = False) -> Place:
+    """Return a place in the wiring rules: from memory, unless somebody printed it where we read.
+
+    What was printed is the substance; the number of the clause may still be recalled.
 
     Examples
     --------
     >>> print(wiring("433.1.1 (i)"))
     BS 7671:2018+A2:2022, 433.1.1 (i) (memory)
     >>> print(wiring("551.7.2", "a trade page"))
-    BS 7671:2018+A2:2022, 551.7.2, as quoted by a trade page
+    BS 7671:2018+A2:2022, 551.7.2, as shown by a trade page
     """
-    if quoted_by:
-        at = f"{at}, as quoted by {quoted_by}"
-    trust = Trust.PUBLISHED if quoted_by else Trust.MEMORY
+    if shown_by:
+        at = f"{at}, as shown by {shown_by}"
+    trust = Trust.PUBLISHED if shown_by else Trust.MEMORY
     return Place("BS 7671", WIRING_EDITION, at, trust, doubtful)

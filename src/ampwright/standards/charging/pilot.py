@@ -7,7 +7,7 @@ from ampwright.foundations.quantity import Amperes, Share
 from ampwright.foundations.source import Place
 from ampwright.foundations.working import computes
 
-PILOT = Place("IEC 61851-1", "2017", "Annex A, as tabled in a tester's manual")
+PILOT = Place("IEC 61851-1", "", "duty of the pilot, as tabled in two testers' manuals")
 
 
 @computes("I", "A", formula="slope * D", place=PILOT)

@@ -10,7 +10,7 @@ from ampwright.foundations.working import computes
 
 def _law(regulation: str, read_in: str) -> Place:
     """Return a place in the regulations and where its text was read."""
-    return Place("SI 2021/1467", "2021", f"regulation {regulation}, {read_in}")
+    return Place("SI 2021/1467", "", f"regulation {regulation}, {read_in}")
 
 
 HOURS = _law("10", "as reproduced in support articles")

@@ -156,7 +156,7 @@ def terminal_takes_conductor(S: SquareMm, terminal_mm2: SquareMm) -> Finding:
 @requires(
     "conductor temperature ≤ the terminal's",
     unit="°C",
-    place=wiring("512.1.5, 526.2", "a wholesaler's catalogue"),
+    place=wiring("512.1.2, 523.1", "a wholesaler's catalogue"),
 )
 def terminal_stays_cool(t: Celsius, terminal_c: Celsius) -> Finding:
     """The cable at its load does not heat the terminal beyond its rating.

@@ -20,6 +20,12 @@ from ..places import wiring
 
 BONDING = wiring("411.3.1.2, 544.1")
 OUTDOORS = wiring("722.411.4.1", "a tutor's outline and a device maker's page")
+ARMOUR = Place(
+    "usual practice for charge points",
+    "",
+    "which end an armour is earthed at",
+    Trust.COMMON_PRACTICE,
+)
 TT = wiring("411.5.3", "an engineers' forum")
 
 
@@ -197,7 +203,11 @@ def rod_times_rcd(RA: Ohms, Idn_a: Amperes) -> Volts:
     return Volts(RA * Idn_a)
 
 
-@requires("touch voltage ≤ the limit", unit="V", place=wiring("411.5.3, 722.411.4.1"))
+@requires(
+    "touch voltage ≤ the limit",
+    unit="V",
+    place=wiring("411.5.3, 722.411.4.1", "an engineers' forum and a tutor's outline"),
+)
 def touch_voltage_limited(V: Volts, limit: Volts) -> Finding:
     """What a person can touch does not stand above the limit for long.
 
@@ -264,7 +274,7 @@ def buried_separated(metal_m: Metres, limit_m: Metres) -> Finding:
     return at_least(metal_m, limit_m)
 
 
-@requires("armour earthed at the house end only", place=wiring("722.411.4.1, 722.413"))
+@requires("armour earthed at the house end only", place=ARMOUR)
 def armour_earthed_once(house_end: bool, far_end: bool) -> Finding:
     """Where the point has an earth of its own, the armour is earthed at the house end alone.
 

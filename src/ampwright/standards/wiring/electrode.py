@@ -8,7 +8,7 @@ from ampwright.foundations.quantity import Metres, OhmMetres, Ohms, Share
 from ampwright.foundations.source import Place
 from ampwright.foundations.working import computes
 
-BS_7430 = Place("BS 7430", "", "9.5, as used in a published earthing report")
+BS_7430 = Place("BS 7430", "", "rods, as used in a published earthing calculation")
 
 
 @computes("R", "Ω", formula="rho / (2 * π * L) * (ln(8 * L / d) - 1)", place=BS_7430)

@@ -26,8 +26,8 @@ from ..places import wiring
 
 TEXTBOOK = "a textbook of electrical installation work"
 HANDBOOK = Place("online electricians' handbook", "5", "5.3.6, Table 5.5")
-IEC_60228 = Place("IEC 60228", "2004", "Annex A, as tabled by a cable maker")
-LOOP = wiring("411.4.4", f"{TEXTBOOK}, p. 246")
+IEC_60228 = Place("IEC 60228", "", "temperature correction factors, as tabled by a cable maker")
+LOOP = wiring("411.4.4", "electricians' forums")
 ADIABATIC = wiring("543.1.3", f"{TEXTBOOK}, p. 250")
 OHM = Place("Ohm's law", at="resistance along a conductor", trust=Trust.DERIVED)
 
@@ -226,6 +226,21 @@ def adiabatic_size(I2t: AmpereSquaredSeconds, k: AdiabaticK) -> SquareMm:
     1.10
     """
     return SquareMm(sqrt(I2t) / k)
+
+
+@computes("S", "mm²", formula="S * k1 / k2", place=wiring("Table 54.7", f"{TEXTBOOK}, p. 250"))
+def equivalent_size(S: SquareMm, k1: AdiabaticK, k2: AdiabaticK) -> SquareMm:
+    """Cross-section of one metal that bears the same fault as that of another.
+
+    ``k1`` of the metal it is of and ``k2`` of the metal it is to be. For line conductors up to
+    16 mm² beside their protective conductor; the adiabatic sum may allow less.
+
+    Examples
+    --------
+    >>> equivalent_size(SquareMm(6.0), AdiabaticK(143.0), AdiabaticK(46.0))
+    18.65
+    """
+    return SquareMm(S * k1 / k2)
 
 
 @computes("t", "s", formula="k**2 * S**2 / If**2", place=wiring("434.5.2", f"{TEXTBOOK}, p. 246"))
