@@ -163,9 +163,13 @@ class Book:
     def changed(self) -> Iterator[Changed]:
         """Yield every cell that the firm laid over a packaged one, with what stood there."""
         for each in self.overrides:
-            packaged = table(each.table)
+            packaged = self.table(each.table)
             keys = _plain(_ordered(packaged, dict(each.keys)))
             yield Changed(each, packaged.numbers[each.column][keys], packaged.rows[keys].place)
+
+    def __reduce__(self) -> tuple[type[Book], tuple[bool, tuple[Override, ...]]]:
+        """Send only what the book was made from; the tables are read anew where it arrives."""
+        return (type(self), (self.keeps_working, self.overrides))
 
     def _open(self, name: str) -> Held:
         """Take a table off the shelf and lay the firm's own cells over it."""

@@ -174,6 +174,33 @@ def disconnection_time(book: Book, system: str, volts_v: float) -> Seconds:
     )
 
 
+def disconnection_time_beyond(book: Book, system: str) -> Seconds:
+    """Return the longest disconnection time of circuits that the short times do not cover.
+
+    ``system`` is "TN" or "TT". Source: BS 7671, 411.3.2.3 and 411.3.2.4.
+
+    Examples
+    --------
+    >>> disconnection_time_beyond(Book(), "TN")
+    5.0
+    """
+    return Seconds(book.number("devices/disconnection_beyond", "time_s", system=system))
+
+
+def short_time_covers_a(book: Book, circuit: str) -> Amperes:
+    """Return the largest rating of final circuits that the short disconnection times cover.
+
+    ``circuit`` is "final, with sockets" or "final, fixed equipment only". Source: BS 7671,
+    411.3.2.2, as a certification body gives it.
+
+    Examples
+    --------
+    >>> short_time_covers_a(Book(), "final, fixed equipment only")
+    32.0
+    """
+    return Amperes(book.number("devices/disconnection_scope", "up_to_a", circuit=circuit))
+
+
 def rcd_time_ms(
     book: Book, kind: str, test: str = "trips within at rated residual current"
 ) -> float:

@@ -75,8 +75,8 @@ def bond_bounds(book: Book) -> tuple[SquareMm, SquareMm]:
     )
 
 
-def buried_earthing_mm2(book: Book, protection: str) -> SquareMm:
-    """Return the least buried earthing conductor of copper.
+def buried_earthing_mm2(book: Book, protection: str, metal: str = "copper") -> SquareMm:
+    """Return the least buried earthing conductor of "copper" or "steel".
 
     ``protection`` is "against corrosion and damage", "against corrosion only" or "none".
     Source: BS 7671, Table 54.1.
@@ -86,7 +86,8 @@ def buried_earthing_mm2(book: Book, protection: str) -> SquareMm:
     >>> buried_earthing_mm2(Book(), "against corrosion only")
     16.0
     """
-    return SquareMm(book.number("earthing/buried_conductor", "copper_mm2", protection=protection))
+    name = "earthing/buried_conductor"
+    return SquareMm(book.number(name, "size_mm2", protection=protection, metal=metal))
 
 
 def rod_advice(book: Book, use: str = "stable") -> Ohms:
