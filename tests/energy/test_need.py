@@ -38,6 +38,11 @@ def test_worked_homes_need_and_cost(facts, year, day, night_pounds, day_pounds):
     assert cost.by_day_p / 100 == close(day_pounds)
 
 
+def test_a_day_is_an_even_share_of_a_year_of_365():
+    need = yearly_need(home_of(PLAIN), BASIS).out
+    assert need.kwh_a_day * 365 == pytest.approx(need.kwh_a_year)
+
+
 def charging(facts, setting, phases):
     home = home_of(facts)
     need = yearly_need(home, BASIS).out

@@ -10,10 +10,11 @@ import pytest
 from ampwright.firm import files
 from ampwright.firm.basis import Basis, load_basis
 from ampwright.firm.catalogue import Detection, DeviceKind, RcdType
+from ampwright.firm.driving import read_driving
 from ampwright.firm.files import NAMES, read_files
 from ampwright.foundations.errors import BadFileError, NotFoundError, TableCardError
 from ampwright.foundations.working import orphans, working
-from ampwright.tables.capacity import sizes_of
+from ampwright.tables.capacity import CableFamily, sizes_of
 
 ON = date(2026, 11, 25)
 BASIS = load_basis(design_date=ON, profile="neutral")
@@ -72,6 +73,42 @@ class TestShipped:
             BASIS.catalogue.point("windowlead")
         with pytest.raises(NotFoundError, match="operator profile 'northern'"):
             load_basis(design_date=ON, profile="northern")
+
+
+class TestCables:
+    def test_found_by_what_they_are(self):
+        find = BASIS.catalogue.cable
+        assert find(CableFamily.SHEATHED, 3, 6.0, data_cores=True).id == "sheathed-3-6-data"
+        assert find(CableFamily.SHEATHED, 3, 6.0, data_cores=False).id == "sheathed-3-6"
+        assert find(CableFamily.ARMOURED, 5, 10.0, data_cores=False).id == "armoured-5-10"
+
+    @pytest.mark.parametrize(
+        "asked",
+        [(CableFamily.FLAT, 5, 6.0, False), (CableFamily.FLAT, 3, 35.0, False),
+         (CableFamily.FLAT, 3, 6.0, True)],
+    )  # fmt: skip
+    def test_one_that_is_not_made_is_not_found(self, asked):
+        *which, data = asked
+        with pytest.raises(NotFoundError, match="there is no cable 'flat"):
+            BASIS.catalogue.cable(*which, data_cores=data)
+
+
+class TestDriving:
+    def test_what_a_mile_takes(self):
+        # Common practice: 2 to 4 miles on a kilowatt-hour, a tenth lost between wall and battery.
+        assert (BASIS.driving.miles_per_kwh, BASIS.driving.charging_efficiency) == (3.5, 0.9)
+
+    @pytest.mark.parametrize(
+        ("was", "bad", "expected"),
+        [("miles_per_kwh", "miles_per_litre", "line 2: name is 'miles_per_litre'"),
+         ("charging_efficiency,0.90,owners' comparison", "#", "also charging_efficiency")],
+    )  # fmt: skip
+    def test_a_figure_unknown_or_missing_is_named(self, was, bad, expected):
+        text = read_files(None)["driving"].text
+        if bad == "#":
+            text = "\n".join(line for line in text.splitlines() if not line.startswith(was))
+        with pytest.raises(BadFileError, match=expected):
+            read_driving("driving", text.replace(was, bad))
 
 
 class TestDigest:

@@ -46,6 +46,14 @@ class TestShipped:
     def test_the_largest_device_is_from_memory(self):
         assert profiles()["neutral"].sources["largest_device_a"].trust is Trust.MEMORY
 
+    def test_a_figure_for_one_phase_and_another_for_each_of_three(self):
+        text = TEXT.replace(
+            "neutral,2020-01-01,threshold_each_line_a,60",
+            "neutral,2020-01-01,threshold_each_line_a,50",
+        )
+        neutral = profiles(text)["neutral"]
+        assert (neutral.threshold(1), neutral.threshold(3)) == (60.0, 50.0)
+
 
 class TestDates:
     LATER = TEXT + "neutral,2027-04-01,threshold_a,45,a form of 2027,,,published,no\n"
@@ -65,6 +73,9 @@ class TestRefusals:
             ("counts_limiter,yes", "counts_limiter,maybe", "yes or no"),
             ("threshold_a,60", "threshold_a,sixty", "a number"),
             ("2020-01-01", "1 Jan 2020", "a date such as"),
+            ("common practice,no", "hearsay,no", "one of published"),
+            ("memory,yes", "memory,perhaps", "yes or no"),
+            ("threshold_a,60", "threshold_a,not known", "a number"),
             ("largest_device_a,32", "biggest_a,32", "one of id, words"),
         ],
     )

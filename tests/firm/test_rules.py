@@ -104,6 +104,10 @@ class TestReading:
             read_rules("own rules", text, LIMITS)
         assert "a number" in str(found.value)
 
+    def test_how_far_a_rule_is_trusted_must_be_one_of_the_words(self):
+        with pytest.raises(BadFileError, match="trust is 'sure'; expected one of published"):
+            read_rules("own rules", SHIPPED.replace(",memory,", ",sure,", 1), LIMITS)
+
     def test_is_tighter_looks_the_right_way(self):
         assert is_tighter("watch_every_line", True, False)
         assert not is_tighter("watch_every_line", False, True)

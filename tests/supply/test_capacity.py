@@ -55,6 +55,13 @@ class TestTails:
         assert cure.minutes == (36.0, 48.0, 72.0)
         assert (cure.parts[0].quantity, cure.by) == (2.0, "")
 
+    def test_three_phases_have_four_tails(self):
+        capacity = made(
+            supply__tails_mm2=16.0, supply__main_fuse_a=100.0, supply__phases=3,
+            boards__main__main_switch_a=125.0,
+        )  # fmt: skip
+        assert capacity.checks[0].remedies[0].parts[0].quantity == 4.0
+
     def test_the_cure_mends_it(self):
         mended = made(supply__tails_mm2=25.0, supply__main_fuse_a=100.0)
         assert verdict(mended.checks) is Outcome.PASS

@@ -71,6 +71,10 @@ class TestFits:
     def test_at_the_rating_and_just_over(self, now, fails):
         assert failed(made((now,), 32.0)) == fails
 
+    @pytest.mark.parametrize(("now", "fits"), [(48.0, True), (48.01, False)])
+    def test_whether_it_would_without_a_limit(self, now, fits):
+        assert made((now,), 32.0, limited=True).out.fits_unlimited is fits
+
     def test_the_room_before_the_point(self):
         assert made((33.64, 49.6, 16.98), 16.0, point=THREE).out.fits_a == pytest.approx(
             (46.36, 30.4, 63.02)
@@ -115,6 +119,12 @@ class TestLimit:
         result = made((now,), 32.0, limited=True)
         assert result.out.pauses is pauses
         assert verdict(result.checks) is Outcome.PASS
+
+    @pytest.mark.parametrize(("now", "carried"), [(60.0, 60.0), (60.01, 92.01)])
+    def test_a_house_just_at_the_limit_is_held_and_one_over_it_is_not(self, now, carried):
+        assert made((now,), 32.0, rating_a=100.0, limited=True).out.carried_a == pytest.approx(
+            (carried,)
+        )
 
     def test_a_house_held_very_low_is_not_worth_it(self):
         assert failed(made((20.0,), 16.0, rating_a=39.0, limited=True)) == ["limit_worth_setting"]

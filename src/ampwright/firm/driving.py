@@ -10,7 +10,7 @@ from ampwright.foundations.errors import BadFileError, Problem
 from ampwright.foundations.quantity import MilesPerKwh, Share
 from ampwright.foundations.source import Source
 
-from .rows import cells_of, column, columns_of
+from .rows import BadCell, cells_of, column, columns_of, read_cells
 from .rules import place_in
 
 
@@ -32,11 +32,15 @@ def read_driving(name: str, text: str) -> Driving:
     values: dict[str, Any] = {}
     sources: dict[str, Source] = {}
     for cells in cells_of(name, text, HEADER):
-        known = columns.get(cells["name"])
-        if known is None:
-            problem = Problem(int(cells["line"]), "name", cells["name"], f"one of {list(columns)}")
-            raise BadFileError(name, [problem])
-        values[known.name], sources[known.name] = known.read(cells["value"]), place_in(cells)
+        known = cells["name"]
+        try:
+            if known not in columns:
+                raise BadCell("name", known, f"one of {', '.join(columns)}")
+            values |= read_cells([columns[known]], {known: cells["value"]})
+            sources[known] = place_in(cells)
+        except BadCell as bad:
+            problem = Problem(int(cells["line"]), bad.column, bad.cell, bad.expected)
+            raise BadFileError(name, [problem]) from None
     if lacking := columns.keys() - values.keys():
         problem = Problem(1, "the figures", ", ".join(values), f"also {', '.join(lacking)}")
         raise BadFileError(name, [problem])

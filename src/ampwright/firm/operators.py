@@ -69,12 +69,13 @@ def read_operators(name: str, text: str, on: date) -> tuple[OperatorProfile, ...
     for cells in sorted(rows, key=lambda each: each["valid_from"]):
         try:
             starts, value = _read(cells)
+            place = place_in(cells)
         except BadCell as bad:
             problems.append(Problem(int(cells["line"]), bad.column, bad.cell, bad.expected))
             continue
         if starts <= on:
             values.setdefault(cells["profile"], {})[cells["name"]] = value
-            sources.setdefault(cells["profile"], {})[cells["name"]] = place_in(cells)
+            sources.setdefault(cells["profile"], {})[cells["name"]] = place
     if problems:
         raise BadFileError(name, problems)
     order = dict.fromkeys(cells["profile"] for cells in rows)

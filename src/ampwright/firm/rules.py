@@ -12,7 +12,7 @@ from ampwright.foundations.errors import BadFileError, Problem
 from ampwright.foundations.quantity import Amperes, Metres, Ohms, Share, SquareMm, Volts
 from ampwright.foundations.source import Place, SetBy, Source, Trust
 
-from .rows import Column, cells_of, columns_of
+from .rows import BadCell, Column, cells_of, columns_of, read_cells
 
 
 class Tighter(Enum):
@@ -118,12 +118,18 @@ def read_limits(name: str, text: str) -> FirmRules:
     return FirmRules(**values, sources=sources)
 
 
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """How far a row's value may be relied on."""
+
+    trust: Trust
+    doubtful: bool
+
+
 def place_in(cells: Mapping[str, str]) -> Place:
-    """Return the place that a row's own columns name."""
-    return Place(
-        cells["document"], cells["edition"], cells["at"], Trust(cells["trust"]),
-        doubtful=cells["doubtful"] == "yes",
-    )  # fmt: skip
+    """Return the place that a row's own columns name; raises ``BadCell``."""
+    marks = read_cells(columns_of(Marks), cells)
+    return Place(cells["document"], cells["edition"], cells["at"], **marks)
 
 
 def read_rules(name: str, text: str, limits: FirmRules) -> FirmRules:
@@ -137,11 +143,13 @@ def read_rules(name: str, text: str, limits: FirmRules) -> FirmRules:
     problems: list[Problem] = []
     for cells in cells_of(name, text, ("name", "value", "trust", "reason")):
         said = cells["name"], cells["value"]
-        if problem := _problem(int(cells["line"]), columns.get(said[0]), said, limits):
-            problems.append(problem)
+        try:
+            values[said[0]] = _value(columns.get(said[0]), said, limits)
+            trust = read_cells(columns_of(Marks)[:1], cells)["trust"]
+        except BadCell as bad:
+            problems.append(Problem(int(cells["line"]), bad.column, bad.cell, bad.expected))
             continue
-        values[said[0]] = columns[said[0]].read(said[1])
-        sources[said[0]] = SetBy("firm rule", f"{cells['reason']} ({cells['trust']})")
+        sources[said[0]] = SetBy("firm rule", f"{cells['reason']} ({trust.value})")
     lacking = [each for each in TIGHTER if each not in values]
     if lacking and not problems:
         problems.append(Problem(1, "the rules", ", ".join(values), f"also {', '.join(lacking)}"))
@@ -150,21 +158,18 @@ def read_rules(name: str, text: str, limits: FirmRules) -> FirmRules:
     return tighten(limits, FirmRules(**values, sources=sources))
 
 
-def _problem(
-    line: int, column: Column | None, said: tuple[str, str], limits: FirmRules
-) -> Problem | None:
-    """Return what is wrong with a rule's value, if anything."""
+def _value(column: Column | None, said: tuple[str, str], limits: FirmRules) -> object:
+    """Return a rule's value; raises ``BadCell`` when it is none or looser than the law."""
     name, cell = said
     if column is None:
-        return Problem(line, "name", name, f"one of {', '.join(TIGHTER)}")
-    try:
-        value = cast(float, column.read(cell))
-    except ValueError as expected:
-        return Problem(line, name, cell, str(expected))
+        raise BadCell("name", name, f"one of {', '.join(TIGHTER)}")
+    value = cast(float, read_cells([column], {name: cell})[name])
     limit = getattr(limits, name)
     if is_tighter(name, limit, value):
-        return Problem(
-            line, name, cell, f"nothing looser than {limit:g}",
-            f"A firm rule may only tighten the law: {limits.sources[name]}.",
-        )  # fmt: skip
-    return None
+        law = limits.sources[name]
+        raise BadCell(
+            name,
+            cell,
+            f"nothing looser than {limit:g}: a firm rule may only tighten the law, {law}",
+        )
+    return value
