@@ -182,7 +182,7 @@ class TestDocumented:
         ) for line in working(number)]  # fmt: skip
         assert "firm rule" in lines[0]
         assert "common practice" in lines[0]
-        assert "earlier form" in lines[1]
+        assert "earlier edition" in lines[1]
         assert "common practice" in lines[2]
         assert not orphans(shown.rules.drop_share)
 

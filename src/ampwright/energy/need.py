@@ -40,7 +40,7 @@ def daily_energy(Eyear: KilowattHours) -> KilowattHours:  # noqa: N803 - as prin
     return KilowattHours(Eyear / 365)
 
 
-@computes("E", "kWh", formula="sum(E)", place=METHOD)
+@computes("Eyear", "kWh", formula="sum(E)", place=METHOD)
 def all_cars(E: tuple[KilowattHours, ...]) -> KilowattHours:  # noqa: N803
     """Return the energy of all cars together."""
     return KilowattHours(sum(E))
@@ -118,7 +118,8 @@ def yearly_need(home: Home, basis: Basis) -> Made[Need]:
     From miles alone: an average year. Raises ``Unanswered`` while not every car is listed.
     """
     cars = tuple(_car_need(id_, car.miles_a_year, basis) for id_, car in home.cars.listed())
-    year = all_cars(tuple(each.kwh_a_year for each in cars))
+    years = tuple(each.kwh_a_year for each in cars)
+    year = years[0] if len(years) == 1 else all_cars(years)
     return Made(Need(year, daily_energy(year), cars))
 
 
@@ -163,8 +164,9 @@ def charging_time(
         taken = power_taken(offered, car.takes_kw)
         full = full_charge(car.usable_kwh, basis.driving.charging_efficiency, taken)
         cars.append(CarCharging(id_, taken, hours_at(days[id_], taken), full))
-    hours = one_after_another(tuple(each.hours_a_day for each in cars))
-    return Made(Charging(offered_power(basis, setting_a, phases > 1), hours, tuple(cars)))
+    hours = tuple(each.hours_a_day for each in cars)
+    day = hours[0] if len(hours) == 1 else one_after_another(hours)
+    return Made(Charging(offered_power(basis, setting_a, phases > 1), day, tuple(cars)))
 
 
 def offered_power(basis: Basis, setting_a: Amperes, three_phase: bool) -> Kilowatts:

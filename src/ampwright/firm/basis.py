@@ -46,6 +46,10 @@ class Basis:
     digest: str
     keeps_working: bool = False
 
+    def __repr__(self) -> str:
+        """Name the basis by its day, its operator profile and its digest."""
+        return f"Basis({self.design_date}, {self.profile.id}, {self.digest[:8]})"
+
     def documented(self) -> Basis:
         """Return the same basis whose numbers carry their working."""
         if self.keeps_working:

@@ -19,7 +19,7 @@ from ampwright.standards.network.connection import (
     within_threshold,
 )
 from ampwright.supply.declared import Declared, declared_demand
-from ampwright.supply.headroom import Headroom, heaviest, room
+from ampwright.supply.headroom import Headroom, room, worst
 from ampwright.survey.home import Home
 
 COUNTS_LIMITER: Final = "operator.counts_limiter"
@@ -82,7 +82,7 @@ class Case:
             condition=supply.condition,
             looped=supply.looped,
             adequacy_shown=self.volts_within_law,
-            demand_a=heaviest(carried.carried_a),
+            demand_a=worst(carried.carried_a),
             declared_a=declared.most_a,
             fuse_a=supply.main_fuse_a,
             dwelling=True,

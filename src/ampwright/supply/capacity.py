@@ -47,7 +47,8 @@ def supply_capacity(home: Home, basis: Basis) -> Made[Capacity]:
     Tails clipped or in free air. Says nothing of the network behind the fuse.
     """
     fuse_a = home.supply.main_fuse_a
-    switch_a = weakest(_switches(home))
+    switches = _switches(home)
+    switch_a = switches[0] if len(switches) == 1 else weakest(switches)
     tails_a = tails_capacity(basis.book, home.supply.tails_mm2)
     checks = (
         _mended(tails_carry_fuse(fuse_a, tails_a), home, basis),

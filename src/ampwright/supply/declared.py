@@ -10,7 +10,7 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
-from .headroom import Headroom, added, heaviest, held, limiter_holds, room
+from .headroom import Headroom, added, held, limiter_holds, room, worst
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,4 +52,4 @@ def declared_demand(
     declared_a = held(now_a, with_a, carried.limit_a if takes_limit else None)
     threshold_a = basis.profile.threshold(int(home.supply.phases))
     tells_a = None if threshold_a is None else tuple(room(threshold_a, each) for each in now_a)
-    return Made(Declared(point_a, declared_a, heaviest(declared_a), threshold_a, tells_a))
+    return Made(Declared(point_a, declared_a, worst(declared_a), threshold_a, tells_a))

@@ -30,6 +30,11 @@ def heaviest(I: tuple[Amperes, ...]) -> Amperes:  # noqa: E741, N803 - as in the
     return Amperes(max(I))
 
 
+def worst(line_a: tuple[Amperes, ...]) -> Amperes:
+    """Return the current of the heaviest line; of a single line there is nothing to work out."""
+    return line_a[0] if len(line_a) == 1 else heaviest(line_a)
+
+
 @computes("Iroom", "A", formula="limit - I", place=METHOD)
 def room(limit: Amperes, I: Amperes) -> Amperes:  # noqa: E741, N803
     """Return the current left under a limit; below nought when it is passed already."""
@@ -107,21 +112,21 @@ def headroom(
     with_a = added(now_a, lines, setting_a)
     limit_a = house_limit(basis.rules.house_limit_a, rating_a) if limited else None
     carried_a = held(now_a, with_a, limit_a)
-    busiest_a = heaviest(tuple(a for a, on in zip(now_a, lines, strict=True) if on))
+    busiest_a = worst(tuple(a for a, on in zip(now_a, lines, strict=True) if on))
     car_a = room(rating_a if limit_a is None else limit_a, busiest_a)
     out = Headroom(
         lines=lines,
         with_point_a=with_a,
         carried_a=carried_a,
         fits_a=tuple(room(rating_a, each) for each in now_a),
-        fits_unlimited=bool(heaviest(with_a) <= rating_a),
+        fits_unlimited=bool(worst(with_a) <= rating_a),
         limit_a=limit_a,
         car_a=car_a,
         pauses=bool(car_a < point.least_a),
     )
     checks = (
         supply_has_lines(point.phases, phases),
-        supply_carries_demand(heaviest(carried_a), rating_a),
+        supply_carries_demand(worst(carried_a), rating_a),
         *(_limit_checks(basis, point, busiest_a, limit_a) if limit_a is not None else ()),
     )
     return Made(out, checks)
