@@ -13,7 +13,7 @@ from ampwright.foundations.quantity import Hours, Millimetres, Minutes
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
-from ampwright.foundations.working import computes, given
+from ampwright.foundations.working import computes, given, has_working
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
 
@@ -87,8 +87,16 @@ def labour(
         *((task, 1.0) for task in ONCE[3:]),
     ]
     times = tuple(timed(basis, basis.task(task), quantity) for task, quantity in found)
-    usual = (*(each.usual_min for each in times), *(Minutes(r.minutes[1]) for r in remedies))
-    return Made(Labour(times, together(usual)))
+    mending = (minutes_to_mend(basis, remedy) for remedy in remedies)
+    return Made(Labour(times, together((*(each.usual_min for each in times), *mending))))
+
+
+def minutes_to_mend(basis: Basis, remedy: Remedy) -> Minutes:
+    """Return the usual minutes of a remedy, which were worked out where it was named."""
+    usual = Minutes(remedy.minutes[1])
+    if not basis.keeps_working:
+        return usual
+    return given("T", usual, "min", SetBy("work of this option", remedy.does))
 
 
 def along(home: Home, legs: tuple[LegRun, ...]) -> Iterator[tuple[str, float]]:
@@ -129,15 +137,15 @@ def extras(
 
 
 def timed(basis: Basis, task: Task, quantity: float) -> TaskTime:
-    """Return a task with its minutes; a task's own quantity of one is named as such."""
+    """Return a task with its minutes; a quantity that was counted is named as such."""
     row = basis.cited(task)
     amount = quantity
-    if basis.keeps_working and type(quantity) is float:
-        amount = given("n", quantity, "", SetBy("option", f"{task.id}, counted"))
+    if basis.keeps_working and not has_working(quantity):
+        amount = given("n", quantity, "", SetBy("this option", f"{task.id}, counted"))
     return TaskTime(
         task.id,
         task.does,
-        quantity,
+        amount,
         minutes_of(row.low_h, amount),
         minutes_of(row.usual_h, amount),
         minutes_of(row.high_h, amount),

@@ -15,6 +15,9 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Remedy
 from ampwright.tables.capacity import CableFamily
 
+METER = "meter"
+"""The tap at the meter end; every other tap is the id of a board."""
+
 
 @dataclass(frozen=True, slots=True)
 class Choice:

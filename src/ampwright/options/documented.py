@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ampwright.foundations.checks import Check, Outcome, verdict
+from ampwright.foundations.source import SetBy
+from ampwright.foundations.working import given
 from ampwright.survey.home import Home
 
 from .choices import Choice
@@ -40,6 +42,7 @@ def documented(home: Home, work: Work[Design], choice: Choice) -> Documented:
 
     ``home`` must already have the facts that the choice's remedies change laid over it.
     """
+    setting_a = given("Ib", choice.setting_a, "A", SetBy("this option", "the setting of the point"))
     run = InOneHome(home)
-    design = work(run, choice)
+    design = work(run, replace(choice, setting_a=setting_a))
     return Documented(choice, design, tuple(run.stages))

@@ -5,7 +5,7 @@ A complete home is the case with nothing open; the same reader serves both.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import product
 from typing import Any
@@ -83,6 +83,12 @@ class Homes:
         still = {key: values for key, values in self.open.items() if key not in changes}
         chances = {key: self.chances[key] for key in still}
         return Homes({**self.known, **changes}, still, chances, self.build)
+
+    def narrowed_to(self, keys: Iterable[str]) -> Homes:
+        """Return homes in which only some of the open facts are open; the rest are blank."""
+        wanted = set(keys)
+        still = {key: values for key, values in self.open.items() if key in wanted}
+        return Homes(self.known, still, {key: self.chances[key] for key in still}, self.build)
 
     def each(self) -> Iterator[tuple[dict[str, Value], Home]]:
         """Yield every home as its fixed values and its view: the plain loop."""

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import Any
 
+from ampwright.design.circuit.cable import CORES
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
@@ -18,13 +19,12 @@ from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
 from ampwright.tables.supply_limits import nominal_v
 
-from .choices import Choosing, Menu
+from .choices import METER, Choosing, Menu
 from .homes import Homes
 from .runs import Cut, Exploring
 from .spread import Lifter
 from .supply_side import supply_side
 
-METER = "meter"
 EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
 """The earths a point may be given, by what the home has."""
 
@@ -41,8 +41,15 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
         "point": points,
         "setting_a": settings(lifter, basis, points),
         "house_limit": (False, True),
-        "family": tuple(CableFamily),
+        "family": families(basis, points),
     }
+
+
+def families(basis: Basis, points: tuple[ChargePoint, ...]) -> tuple[CableFamily, ...]:
+    """Return the cable families the firm buys with enough cores for some of the points."""
+    cores = {CORES[point.phases] for point in points}
+    bought = {each.family for each in basis.catalogue.cables if each.cores in cores}
+    return tuple(family for family in CableFamily if family in bought)
 
 
 def possible(homes: Homes, key: str) -> tuple[Any, ...]:

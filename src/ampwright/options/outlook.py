@@ -126,7 +126,8 @@ def lacking(options: Iterable[Option[Any]]) -> tuple[str, ...]:
     keys: dict[str, None] = {}
     for option in options:
         for ran in option.ran:
-            for value in ran.made.values:
+            values: tuple[Any, ...] = ran.made.values
+            for value in values:
                 if isinstance(value, Missing):
                     keys.update(dict.fromkeys(value.keys))
     return tuple(keys)

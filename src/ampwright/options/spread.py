@@ -126,11 +126,10 @@ class Lifter:
         Arguments that are not spreads are handed on as they are. The same call is made once.
         """
         key = (stage, *args)
-        try:
-            return self._kept[key]
-        except KeyError:
+        made = self._kept.get(key)
+        if made is None:
             made = self._kept[key] = self._lift(stage, args)
-            return made
+        return made
 
     def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
         spreads = [arg for arg in args if isinstance(arg, Spread)]

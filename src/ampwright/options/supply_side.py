@@ -51,15 +51,24 @@ class Decision(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What the operator takes as the demand, as far as it has said."""
+    """What the operator takes as the demand; no where its answer can change nothing."""
 
     counts_limiter: bool
     counts_setting: bool
 
 
-def operator_reading(home: Home) -> Made[Reading]:
-    """Return how the operator of a home reads its own rules."""
-    return Made(Reading(home.operator.counts_limiter, home.operator.counts_setting))
+def operator_reading(home: Home, limited: bool, turned_down: bool) -> Made[Reading]:
+    """Return how the operator of a home reads its own rules, as far as this option needs it.
+
+    ``limited``: the house is held to a limit; ``turned_down``: the point is set below its size.
+    """
+    operator = home.operator
+    return Made(
+        Reading(
+            counts_limiter=limited and operator.counts_limiter,
+            counts_setting=turned_down and operator.counts_setting,
+        )
+    )
 
 
 def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision]:
@@ -94,7 +103,7 @@ def supply_side(
     capacity = run(supply_capacity, basis)
     carried = run(headroom, basis, demand.now_a, capacity.rating_a, point, setting_a, house_limit)
     origin = run(origin_voltage, basis, setting_a)
-    reading = run(operator_reading)
+    reading = run(operator_reading, house_limit, bool(setting_a < point.max_a))
     network = run(
         connection,
         basis,
