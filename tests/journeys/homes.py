@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from pathlib import Path
 
 from ampwright.firm.basis import Basis, load_basis
-from ampwright.foundations.answers import Is
+from ampwright.foundations.answers import Is, Value
 from ampwright.options.documented import Documented, documented
 from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import Outlook, outlook
@@ -79,22 +79,19 @@ def without(*keys: str) -> Callable[[Iterable[Record]], Iterable[Record]]:
     return lambda records: [record for record in records if record.key not in keys]
 
 
-def saying(**answers: object) -> Callable[[Iterable[Record]], Iterable[Record]]:
-    """Answer some keys otherwise; dots are written as two underscores."""
-
-    wanted = {
-        key.replace("__", ".").replace("kitchen_", "kitchen-"): value
-        for key, value in answers.items()
-    }
+def saying(
+    answers: Mapping[str, Value],
+) -> Callable[[Iterable[Record]], Iterable[Record]]:
+    """Answer some keys otherwise; each must have been answered once."""
 
     def change(records: Iterable[Record]) -> list[Record]:
         found = []
         for record in records:
-            if record.key in wanted:
-                answer = Is(wanted[record.key])  # type: ignore[arg-type]
+            if record.key in answers:
+                answer = Is(answers[record.key])
                 record = replace(record, answer=answer, id=f"changed-{record.key}")
             found.append(record)
-        assert set(wanted) <= {record.key for record in found}
+        assert set(answers) <= {record.key for record in found}
         return found
 
     return change

@@ -17,6 +17,7 @@ from tests.journeys.homes import Journey, journey, saying, without
 
 SHEET = 0.012
 
+SOCKETS = "loads.kitchen-sockets.amps_a"
 BOND = ("services.water.bond_mm2", "services.water.bond_connected")
 
 
@@ -105,9 +106,7 @@ def test_never_fitted_with_the_water_unbonded(home: Journey) -> None:
 
 
 def test_with_the_bond_there_the_remedy_is_gone() -> None:
-    mended = journey("quillbrook-close", change=saying(
-        services__water__bond_mm2=10.0, services__water__bond_connected=True
-    ))  # fmt: skip
+    mended = journey("quillbrook-close", change=saying({BOND[0]: 10.0, BOND[1]: True}))  # fmt: skip
     assert mended.best.choice.remedies == ()
     assert mended.outlook.decision is Decision.FIT_THEN_TELL
 
@@ -124,16 +123,14 @@ def test_with_the_bond_facts_withdrawn_the_remedy_is_no_longer_part_of_every_opt
 
 
 def test_a_4_mm2_bond_is_not_enough_on_pme() -> None:
-    thin = journey("quillbrook-close", change=saying(
-        services__water__bond_mm2=4.0, services__water__bond_connected=True
-    ))  # fmt: skip
+    thin = journey("quillbrook-close", change=saying({BOND[0]: 4.0, BOND[1]: True}))  # fmt: skip
     assert [r.slug for r in thin.best.choice.remedies] == ["bond-water"]
 
 
 def test_kitchen_sockets_over_21_35_a_flip_it_to_asking_first() -> None:
     # 1.65 + s + 0.4 × 10 + 1 + 32 = 60 where s = 21.35
-    under = journey("quillbrook-close", change=saying(loads__kitchen_of_sockets__amps_a=21.35))
-    over = journey("quillbrook-close", change=saying(loads__kitchen_of_sockets__amps_a=21.4))
+    under = journey("quillbrook-close", change=saying({SOCKETS: 21.35}))
+    over = journey("quillbrook-close", change=saying({SOCKETS: 21.4}))
     full = [o for o in over.outlook.searched.options if o.choice.setting_a == 32.0]
     assert under.outlook.decision is Decision.FIT_THEN_TELL
     assert all(
