@@ -165,9 +165,10 @@ class Walk(Generic[D]):
 
 
 def mended(value: Made[Any] | Missing) -> Iterator[tuple[Remedy, ...]]:
-    """Yield each set of remedies that would mend every failed check of one result."""
+    """Yield each set of remedies that would mend one result whole, or better it."""
     if isinstance(value, Missing):
         return
+    yield from ((offer,) for offer in value.offers)
     failed = [check for check in value.checks if check.outcome is Outcome.FAIL]
     if failed and all(check.remedies for check in failed):
         for chosen in product(*(check.remedies for check in failed)):
