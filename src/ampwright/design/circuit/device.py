@@ -1,0 +1,190 @@
+"""The protective device of the point's circuit: rating, curve, poles and residual current."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint, Device, DeviceKind, RcdType
+from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.charging import isolation_present
+from ampwright.standards.wiring.overload import device_carries_design_current, device_rating
+from ampwright.standards.wiring.rcd import (
+    dc_fault_covered,
+    rcd_breaks_all_live,
+    rcd_protects_point,
+)
+from ampwright.survey.home import Home
+from ampwright.tables.devices import point_rcd_limit_ma
+
+METHOD: Final = Place("Ampwright", at="method, the device of the circuit", trust=Trust.DERIVED)
+CURVE: Final = "B"
+"""A point draws no rush of current when it starts, so the curve that opens soonest serves."""
+POLES: Final = {1: 2, 3: 4}
+"""Live conductors of a circuit by its lines: the neutral counts."""
+SEES_PULSES: Final = frozenset({RcdType.A, RcdType.F, RcdType.B})
+
+
+@dataclass(frozen=True, slots=True)
+class Protection:
+    """What protects the circuit of a point.
+
+    ``device`` and ``rcd`` are ids of the catalogue; ``rcd`` is empty where residual current is
+    seen by the device itself or, if ``rcd_in_point``, only by the point.
+    """
+
+    device: str
+    rcd: str
+    rating_a: Amperes
+    curve: str
+    breaking_ka: Kiloamperes
+    positions: Count
+    breaks_neutral: bool
+    rcd_type: str
+    rcd_ma: Milliamperes
+    rcd_in_point: bool
+
+
+@computes("n", "", formula="sum(positions)", place=METHOD)
+def positions_together(positions: tuple[Count, ...]) -> Count:
+    """Return the positions that several devices take on the rail.
+
+    Examples
+    --------
+    >>> positions_together((Count(2), Count(4)))
+    6
+    """
+    return Count(sum(positions))
+
+
+NO_PROTECTION: Final = Protection(
+    device="",
+    rcd="",
+    rating_a=Amperes(0.0),
+    curve=CURVE,
+    breaking_ka=Kiloamperes(0.0),
+    positions=Count(0),
+    breaks_neutral=False,
+    rcd_type=RcdType.NONE,
+    rcd_ma=Milliamperes(0.0),
+    rcd_in_point=False,
+)
+"""Stands where the catalogue has nothing that fits; its stage has failed."""
+
+
+@requires("the catalogue has a device for the circuit", place=METHOD)
+def device_offered(found: bool, wanted: str) -> Finding:
+    """The firm buys a device of the kind the circuit needs.
+
+    By kind, lines and curve; whether its rating is enough is another check.
+
+    Examples
+    --------
+    >>> device_offered(False, "RCBO on 3 lines").why
+    'no RCBO on 3 lines in the catalogue'
+    """
+    return holds(found, "" if found else f"no {wanted} in the catalogue")
+
+
+def protective_device(
+    _home: Home,
+    basis: Basis,
+    point: ChargePoint,
+    earthing: str,
+    setting_a: Amperes,
+    hidden: bool,
+) -> Made[Protection]:
+    """Return the device for a point's circuit: the least rating bought that carries its setting.
+
+    ``hidden`` says whether a leg runs inside a wall. Curve B, the neutral broken too. The
+    point's own RCD is enough where the network's earth is kept and no leg is hidden; everywhere
+    else the cable wants one at its origin. Nothing of the home bears on it. A maker may ask for
+    a larger rating: then that stands.
+    """
+    wants_rcd = rcd_at_origin(earthing, point.built_in_rcd, hidden)
+    wants_b = wants_rcd and not point.dc_6ma
+    kind = DeviceKind.RCBO if wants_rcd and not wants_b else DeviceKind.BREAKER
+    fitting = tuple(_fitting(basis, kind, point.phases))
+    guards = tuple(_type_b(basis, point.phases)) if wants_b else ()
+    wanted = f"{kind.value}{' with a Type B RCD' if wants_b else ''} on {point.phases} lines"
+    if not fitting or (wants_b and not guards):
+        return Made(NO_PROTECTION, (device_offered(False, wanted),))
+    device = _least(fitting, setting_a)
+    rcd = _least(guards, device.rating_a) if guards else device
+    out = Protection(
+        device=device.id,
+        rcd=rcd.id if guards else "",
+        rating_a=device.rating_a,
+        curve=device.curve,
+        breaking_ka=device.breaking_ka,
+        positions=_positions(device, rcd),
+        breaks_neutral=device.breaks_neutral,
+        rcd_type=rcd.rcd_type if wants_rcd else point.built_in_rcd,
+        rcd_ma=rcd.rcd_ma if wants_rcd else point_rcd_limit_ma(basis.book),
+        rcd_in_point=not wants_rcd,
+    )
+    return Made(out, (device_offered(True, wanted), *_checks(out, basis, setting_a, point)))
+
+
+def _positions(device: Device, rcd: Device) -> Count:
+    """Return the positions of one device, or of a device and the RCD beside it."""
+    if rcd is device:
+        return device.positions
+    return positions_together((device.positions, rcd.positions))
+
+
+def rcd_at_origin(earthing: str, built_in_rcd: str, hidden: bool) -> bool:
+    """Say whether the circuit wants an RCD where it begins, whatever the point has inside.
+
+    Examples
+    --------
+    >>> rcd_at_origin("pme", "A", hidden=False), rcd_at_origin("house rod", "A", hidden=False)
+    (False, True)
+    """
+    return earthing != "pme" or hidden or built_in_rcd not in SEES_PULSES
+
+
+def _checks(
+    out: Protection, basis: Basis, setting_a: Amperes, point: ChargePoint
+) -> tuple[Check, ...]:
+    """Return what the device must satisfy."""
+    poles = POLES[point.phases]
+    return (
+        device_carries_design_current(setting_a, out.rating_a),
+        rcd_protects_point(out.rcd_type, out.rcd_ma, point_rcd_limit_ma(basis.book)),
+        dc_fault_covered(out.rcd_type, point.dc_6ma),
+        rcd_breaks_all_live(poles if out.breaks_neutral else point.phases, poles),
+        isolation_present(out.breaks_neutral),
+    )
+
+
+def _fitting(basis: Basis, kind: DeviceKind, phases: int) -> Iterator[Device]:
+    """Yield the devices of a kind that would serve, as the catalogue lists them."""
+    for each in basis.catalogue.devices:
+        serves = each.kind is kind and each.phases == phases and each.curve == CURVE
+        sees = kind is DeviceKind.BREAKER or each.rcd_type in SEES_PULSES
+        if serves and sees and each.breaks_neutral:
+            yield basis.cited(each)
+
+
+def _type_b(basis: Basis, phases: int) -> Iterator[Device]:
+    """Yield the residual current devices of Type B."""
+    for each in basis.catalogue.devices:
+        if each.kind is DeviceKind.RCD and each.phases == phases and each.rcd_type is RcdType.B:
+            yield basis.cited(each)
+
+
+def _least(devices: tuple[Device, ...], needed_a: Amperes) -> Device:
+    """Return the device of the least rating that is enough, or the largest there is."""
+    ratings = tuple(each.rating_a for each in devices)
+    if all(rating < needed_a for rating in ratings):
+        return max(devices, key=lambda each: each.rating_a)
+    chosen = device_rating(needed_a, ratings)
+    found = next(each for each in devices if each.rating_a == chosen)
+    return replace(found, rating_a=chosen)

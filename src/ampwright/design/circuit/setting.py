@@ -1,0 +1,66 @@
+"""The current that a point is set to, against what it can be set to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.checks import Finding, at_least, at_most, requires
+from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.source import Place
+from ampwright.foundations.stages import Made
+from ampwright.survey.home import Home
+
+INSTRUCTIONS: Final = Place("maker's instructions of the point", at="current setting")
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """The current a point is held to, on each line."""
+
+    setting_a: Amperes
+
+
+@requires("setting ≤ the most the point can be set to", unit="A", place=INSTRUCTIONS)
+def setting_not_above(setting_a: Amperes, most_a: Amperes) -> Finding:
+    """A point gives no more than it is made for.
+
+    As its maker gives it for each line; heat may lower it.
+
+    Examples
+    --------
+    >>> setting_not_above(Amperes(32.0), Amperes(16.0)).outcome.value
+    'fail'
+    """
+    return at_most(setting_a, most_a)
+
+
+@requires("setting ≥ the least the point can be set to", unit="A", place=INSTRUCTIONS)
+def setting_not_below(setting_a: Amperes, least_a: Amperes) -> Finding:
+    """A point cannot be turned down below its floor.
+
+    As its maker gives it for each line; below it a car pauses.
+
+    Examples
+    --------
+    >>> setting_not_below(Amperes(6.0), Amperes(6.0)).outcome.value
+    'pass'
+    """
+    return at_least(setting_a, least_a)
+
+
+def point_setting(
+    _home: Home, basis: Basis, point: ChargePoint, setting_a: Amperes
+) -> Made[Setting]:
+    """Return the setting and whether the point can be set to it.
+
+    No fact of the home bears on it.
+    """
+    kind = basis.cited(point)
+    checks = (
+        setting_not_above(setting_a, kind.max_a),
+        setting_not_below(setting_a, kind.least_a),
+    )
+    return Made(Setting(setting_a), checks)

@@ -1,0 +1,132 @@
+"""Volts at the point against the window of its open-PEN detection, low end and high."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import Detection
+from ampwright.foundations.checks import Check, Finding, Outcome, not_applicable, requires
+from ampwright.foundations.quantity import Volts
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.charging import window_held, window_held_high
+from ampwright.standards.wiring.voltage_drop import volts_after
+from ampwright.survey.home import Home
+from ampwright.tables.charging import window_high_v, window_low_v
+
+METHOD: Final = Place("Ampwright", at="method, volts at the point", trust=Trust.DERIVED)
+FIRM: Final = Place("firm rule", at="margin to the trip window", trust=Trust.COMMON_PRACTICE)
+READ_THEM: Final = "read the volts at tea time before relying on it"
+
+
+@dataclass(frozen=True, slots=True)
+class PointVolts:
+    """Volts at the point, line to neutral: charging at its setting, and idle on a high day.
+
+    ``read`` says whether an instrument stands behind the lowest.
+    """
+
+    lowest_v: Volts
+    highest_v: Volts
+    read: bool
+
+
+@computes("Ulow", "V", formula="window + margin", place=FIRM)
+def low_end(window: Volts, margin: Volts) -> Volts:
+    """Return the least volts that keep the firm's margin above the window's low end.
+
+    Examples
+    --------
+    >>> low_end(Volts(207.0), Volts(3.0))
+    210.0
+    """
+    return Volts(window + margin)
+
+
+@computes("Uhigh", "V", formula="window - margin", place=FIRM)
+def high_end(window: Volts, margin: Volts) -> Volts:
+    """Return the most volts that keep the firm's margin below the window's high end.
+
+    Examples
+    --------
+    >>> high_end(Volts(253.0), Volts(3.0))
+    250.0
+    """
+    return Volts(window - margin)
+
+
+@requires("volts at the point ≥ the window's low end, once they are read", unit="V", place=METHOD)
+def window_held_as_reckoned(U: Volts, low: Volts) -> Finding:  # noqa: N803 - as in the clause
+    """With the legal floor standing in for a reading, a point below the window is a warning.
+
+    Never a failure: nobody has read that the volts go so low.
+
+    Examples
+    --------
+    >>> window_held_as_reckoned(Volts(204.0), Volts(210.0)).outcome.value
+    'pass'
+    """
+    return Finding(Outcome.PASS, U, low)
+
+
+@requires("volts at the point within the window of its detection", unit="V", place=METHOD)
+def window_watched(detection: str) -> Finding:
+    """A point that does not watch line to neutral is not opened by low or high volts.
+
+    Low volts remain a matter for the network operator.
+
+    Examples
+    --------
+    >>> window_watched("earth potential").outcome.value
+    'not applicable'
+    """
+    return not_applicable(f"its detection is {detection}: it does not watch line to neutral")
+
+
+def volts_at_point(
+    _home: Home,
+    basis: Basis,
+    detection: Detection,
+    lowest_v: Volts,
+    highest_v: Volts,
+    read: bool,
+    high_read: bool,
+    drop_v: Volts,
+) -> Made[PointVolts]:
+    """Return the volts at the point and whether its detection leaves it alone.
+
+    ``drop_v`` is from the origin, to neutral, at the setting. Read volts keep the firm's margin
+    to both ends or fail. The legal floor, where none were read, warns inside the margin; the
+    legal ceiling is the window's own high end, so there a margin would warn in every home and
+    none is asked. Nothing of the home bears on it beyond what was handed on.
+    """
+    out = PointVolts(volts_after(lowest_v, drop_v), highest_v, read)
+    if detection is not Detection.VOLTS_WINDOW:
+        return Made(out, (window_watched(detection.value),))
+    checks = (_low(basis, out.lowest_v, read), _high(basis, highest_v, high_read))
+    return Made(out, checks)
+
+
+def _low(basis: Basis, volts_v: Volts, read: bool) -> Check:
+    """Return whether the point stays on while it charges."""
+    low_v = low_end(window_low_v(basis.book), basis.rules.voltage_margin_v)
+    if read:
+        return window_held(volts_v, low_v)
+    check = window_held_as_reckoned(volts_v, low_v)
+    if volts_v >= low_v:
+        return check
+    return check.with_caution(
+        f"at the lowest volts the law allows, the point would stand at {volts_v:.1f} V, under "
+        f"the {low_v:.0f} V it needs; {READ_THEM}"
+    )
+
+
+def _high(basis: Basis, volts_v: Volts, read: bool) -> Check:
+    """Return whether the point stays on when the street is full of sun."""
+    window_v = window_high_v(basis.book)
+    if not read:
+        return window_held_high(volts_v, window_v)
+    return window_held_high(volts_v, high_end(window_v, basis.rules.voltage_margin_v))

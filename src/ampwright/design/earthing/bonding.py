@@ -1,0 +1,183 @@
+"""Whether the earthing and bonding a new circuit leans on are there, whole and large enough."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Check, Finding, Outcome, not_applicable, requires
+from ampwright.foundations.quantity import Amperes, Milliamperes, Ohms, SquareMm
+from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.earthing import (
+    BONDING,
+    bond_present_and_sized,
+    earthing_conductor_sized,
+    extraneous_limit,
+    pipe_may_stay_unbonded,
+)
+from ampwright.survey.home import Home
+from ampwright.survey.home_earthing import Service
+from ampwright.tables.book import Book
+from ampwright.tables.earthing import (
+    body_current,
+    body_resistance,
+    buried_earthing_mm2,
+    earthing_conductor,
+    main_bond_mm2,
+)
+from ampwright.tables.supply_limits import nominal_v
+
+from ..work import run_minutes
+
+METHOD: Final = Place("Ampwright", at="method, earthing and bonding", trust=Trust.DERIVED)
+COMBINED: Final = "TN-C-S"
+GUARDED: Final = "against corrosion and damage"
+LOOK_AT_IT: Final = "look that it is guarded where it is buried; unguarded it would need 16 mm²"
+
+
+@dataclass(frozen=True, slots=True)
+class Bond:
+    """The main bond of one service: what is asked, what is there, and whether work is needed."""
+
+    service: str
+    required_mm2: SquareMm
+    found_mm2: SquareMm
+    to_do: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Bonding:
+    """The bonds of every service of metal, and the earthing conductor behind them."""
+
+    bonds: tuple[Bond, ...]
+    conductor_required_mm2: SquareMm
+
+
+@computes("Ib", "A", formula="Ib_ma / 1000", place=METHOD)
+def in_amperes(Ib_ma: Milliamperes) -> Amperes:  # noqa: N803 - as printed
+    """Return a small current in amperes.
+
+    Examples
+    --------
+    >>> in_amperes(Milliamperes(30.0))
+    0.03
+    """
+    return Amperes(Ib_ma / 1000)
+
+
+@requires("metal that comes in from the ground is bonded", place=BONDING)
+def nothing_to_bond(service: str) -> Finding:
+    """A service of plastic brings in nothing to bond, whatever its pipes are further in.
+
+    Where the pipe comes in; a length of metal buried beyond the plastic is looked for on site.
+
+    Examples
+    --------
+    >>> nothing_to_bond("water").why
+    'the water service is plastic where it comes in'
+    """
+    return not_applicable(f"the {service} service is plastic where it comes in")
+
+
+def bonding(home: Home, basis: Basis) -> Made[Bonding]:
+    """Return the main bonds and the earthing conductor of a home, and what each lacks.
+
+    Every service must have been looked for. A bond that is missing, cut or thin is mended by a
+    new one, whose length is read then: where nobody has paced it, the answer waits for that.
+    """
+    system = doubted_earthing(home)
+    bonds: list[Bond] = []
+    checks: list[Check] = []
+    for id_, service in home.services.listed():
+        if service.pipe_at_entry == "plastic":
+            checks.append(nothing_to_bond(id_))
+            continue
+        bond, check = _bond(basis, id_, service, required_bond(home, basis.book, system))
+        bonds.append(bond)
+        checks.append(check)
+    needed_mm2 = required_conductor(home, basis.book)
+    checks.append(_conductor(home, basis, needed_mm2))
+    return Made(Bonding(tuple(bonds), needed_mm2), tuple(checks))
+
+
+def doubted_earthing(home: Home) -> str:
+    """Return the earthing to reckon with: a separate earth nobody confirmed counts as combined."""
+    system = home.supply.earthing
+    if system == "TN-S" and not home.supply.earthing_confirmed:
+        return COMBINED
+    return system
+
+
+def required_bond(home: Home, book: Book, system: str) -> SquareMm:
+    """Return the least main bond: by the supply's neutral, or by the earthing conductor."""
+    if system == COMBINED:
+        return main_bond_mm2(book, system, home.supply.tails_mm2)
+    return main_bond_mm2(book, system, home.earthing.conductor_mm2)
+
+
+def required_conductor(home: Home, book: Book) -> SquareMm:
+    """Return the least earthing conductor: by the tails, or as a guarded wire to a rod."""
+    if home.supply.earthing == "TT":
+        return buried_earthing_mm2(book, GUARDED)
+    return earthing_conductor(book, home.supply.tails_mm2)
+
+
+def _bond(
+    basis: Basis, id_: str, service: Service, required_mm2: SquareMm
+) -> tuple[Bond, Check]:
+    """Return the bond of one service of metal, with what would mend it."""
+    found_mm2 = service.bond_mm2
+    whole = found_mm2 < required_mm2 or service.bond_connected
+    check = bond_present_and_sized(found_mm2, whole, required_mm2)
+    if check.outcome is not Outcome.FAIL:
+        return Bond(id_, required_mm2, found_mm2, to_do=False), check
+    least_ohm = _brings_in_nothing(basis.book)
+    if service.extraneous_ohm >= least_ohm:
+        unbonded = pipe_may_stay_unbonded(service.extraneous_ohm, least_ohm)
+        return Bond(id_, required_mm2, found_mm2, to_do=False), unbonded
+    mended = check.mended_by(_new_bond(basis, id_, service, required_mm2))
+    return Bond(id_, required_mm2, found_mm2, to_do=True), mended
+
+
+def _brings_in_nothing(book: Book) -> Ohms:
+    """Return the resistance from which metal needs no bond."""
+    return extraneous_limit(nominal_v(book), in_amperes(body_current(book)), body_resistance(book))
+
+
+def _new_bond(basis: Basis, id_: str, service: Service, size_mm2: SquareMm) -> Remedy:
+    """Return the work of a new bond from the main earth bar to the entry of a service."""
+    length_m = service.bond_route_m
+    return Remedy(
+        slug=f"bond-{id_}",
+        does=f"Run a {size_mm2:g} mm² main bond to the {id_} service, clamped on the house's "
+        "side of its entry before any branch",
+        changes=(
+            (f"services.{id_}.bond_mm2", float(size_mm2)),
+            (f"services.{id_}.bond_connected", True),
+        ),
+        parts=(
+            Part(f"earth wire {size_mm2:g} mm², green-and-yellow", float(length_m), "m"),
+            Part("earth clamp with label", 1.0),
+        ),
+        minutes=run_minutes(basis, "bond-set-up", "bond-run", length_m),
+    )
+
+
+def _conductor(home: Home, basis: Basis, required_mm2: SquareMm) -> Check:
+    """Return whether the earthing conductor is large enough, with what would mend it."""
+    check = earthing_conductor_sized(home.earthing.conductor_mm2, required_mm2)
+    if home.supply.earthing == "TT":
+        check = check.with_caution(LOOK_AT_IT)
+    return check.mended_by(
+        Remedy(
+            slug="earthing-conductor",
+            does=f"Run a new {required_mm2:g} mm² earthing conductor to the means of earthing",
+            changes=(("earthing.conductor_mm2", float(required_mm2)),),
+            parts=(Part(f"earthing conductor {required_mm2:g} mm², with terminations", 1.0),),
+            minutes=basis.task("bond-set-up").minutes,
+        )
+    )

@@ -1,0 +1,152 @@
+"""What earths the point: the network's earth with a guard, its own rod, or the house's rod."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, not_applicable, requires
+from ampwright.foundations.quantity import Milliamperes, Ohms, Volts
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.standards.wiring.earthing import (
+    OUTDOORS,
+    pme_point_protected,
+    reach_separated,
+    rod_stable,
+    rod_times_rcd,
+    touch_voltage_limited,
+    window_sees_all_phases,
+)
+from ampwright.survey.home import Home
+from ampwright.tables.charging import point_distance
+
+from .bonding import COMBINED, doubted_earthing, in_amperes
+from .rods import dry_ohm, more_rods, touch_limit
+
+METHOD: Final = Place("Ampwright", at="method, what earths the point", trust=Trust.DERIVED)
+NETWORK_EARTH: Final = "pme"
+OWN_ROD: Final = "rod"
+HOUSE_ROD: Final = "house rod"
+NOT_DRIVEN: Final = (
+    "the electrode is not there yet: before the point is used it is read, and reads no more "
+    "than this; metal buried on the network's earth is kept away from it"
+)
+AS_COMBINED: Final = "the network has not confirmed TN-S; guarded as if neutral and earth were one"
+DRY_UNKNOWN: Final = "read again in a dry month"
+
+
+@dataclass(frozen=True, slots=True)
+class PointEarth:
+    """What earths the point.
+
+    ``electrode_ohm`` and ``touch_v``, at which the residual current device opens, are nought on
+    the network's earth. ``armour`` says at which ends the armour of a cable is earthed.
+    """
+
+    earthing: str
+    electrode_ohm: Ohms
+    touch_v: Volts
+    armour: str
+
+
+@requires("an earth of this kind is there to use", place=METHOD)
+def earth_there(earthing: str, system: str) -> Finding:
+    """The way the point is to be earthed goes with the earth the house has.
+
+    A rod of the point's own is for a house on the network's earth; a house on a rod uses that.
+
+    Examples
+    --------
+    >>> earth_there("pme", "TT").why
+    'the network gives this house no earth: it stands on a rod'
+    """
+    if earthing == NETWORK_EARTH:
+        return holds(system != "TT", "the network gives this house no earth: it stands on a rod"
+                     if system == "TT" else "")  # fmt: skip
+    if earthing == HOUSE_ROD:
+        return holds(system == "TT", "" if system == "TT" else "the house has no rod")
+    return holds(system != "TT", "the house's own rod serves" if system == "TT" else "")
+
+
+@requires("outdoors on a combined neutral and earth: a guard against its break", place=OUTDOORS)
+def earth_is_separate(system: str) -> Finding:
+    """A network earth that is confirmed to be a conductor of its own cannot break with the neutral.
+
+    Only while the network keeps it so: a repair in the street may join the two.
+
+    Examples
+    --------
+    >>> earth_is_separate("TN-S").why
+    'TN-S, confirmed: the earth is a conductor of its own'
+    """
+    return not_applicable(f"{system}, confirmed: the earth is a conductor of its own")
+
+
+def point_earthing(
+    home: Home,
+    basis: Basis,
+    place: str,
+    earthing: str,
+    point: ChargePoint,
+    rcd_ma: Milliamperes,
+) -> Made[PointEarth]:
+    """Return what earths the point and whether it is safe to touch.
+
+    ``earthing`` is ``pme``, ``rod`` or ``house rod``; ``rcd_ma`` is what opens its circuit.
+    """
+    there = earth_there(earthing, home.supply.earthing)
+    if there.outcome is Outcome.FAIL:
+        return Made(PointEarth(earthing, Ohms(0.0), Volts(0.0), ""), (there,))
+    if earthing == NETWORK_EARTH:
+        out = PointEarth(earthing, Ohms(0.0), Volts(0.0), "both ends")
+        return Made(out, (there, *_on_the_network(home, basis, place, point)))
+    if earthing == HOUSE_ROD:
+        read_ohm = home.earthing.electrode_ohm
+        out = PointEarth(earthing, read_ohm, rod_times_rcd(read_ohm, in_amperes(rcd_ma)),
+                         "both ends")  # fmt: skip
+        return Made(out, (there, _touch(basis, out), _steady(home, basis, read_ohm)))
+    most_ohm = basis.rules.stable_rod_ohm
+    out = PointEarth(earthing, most_ohm, rod_times_rcd(most_ohm, in_amperes(rcd_ma)),
+                     "house end only")  # fmt: skip
+    touch = _touch(basis, out).with_caution(NOT_DRIVEN)
+    return Made(out, (there, touch, _apart(home, basis, place)))
+
+
+def _on_the_network(
+    home: Home, basis: Basis, place: str, point: ChargePoint
+) -> tuple[Check, ...]:
+    """Return what guards a point on the network's earth against a broken neutral."""
+    system = doubted_earthing(home)
+    if system != COMBINED:
+        return (earth_is_separate(system),)
+    phases = home.supply.phases
+    guarded = pme_point_protected(point.detection, phases, home.places[place].outdoors)
+    checks = [guarded if home.supply.earthing == COMBINED else guarded.with_caution(AS_COMBINED)]
+    if basis.rules.watch_every_line:
+        checks.append(window_sees_all_phases(point.detection, point.detects_three_phase, phases))
+    return tuple(checks)
+
+
+def _touch(basis: Basis, out: PointEarth) -> Check:
+    """Return whether the circuit opens before what is touched stands too high."""
+    return touch_voltage_limited(out.touch_v, touch_limit(basis.book))
+
+
+def _steady(home: Home, basis: Basis, read_ohm: Ohms) -> Check:
+    """Return whether the house's electrode stays steady, with more rods that would mend it."""
+    check = rod_stable(dry_ohm(home, basis.book, read_ohm), basis.rules.stable_rod_ohm)
+    if read_ohm > basis.rules.aim_rod_ohm:
+        check = check.with_caution(DRY_UNKNOWN)
+    if check.outcome is not Outcome.FAIL:
+        return check
+    return check.mended_by(*more_rods(home, basis, read_ohm))
+
+
+def _apart(home: Home, basis: Basis, place: str) -> Check:
+    """Return whether nobody can touch the car and metal of another earth together."""
+    return reach_separated(
+        home.places[place].metal_within_m, point_distance(basis.book, "reach between earths")
+    )

@@ -1,0 +1,167 @@
+"""The way of the cable: the surveyed legs from the tap to the point, the shortest in metres."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.foundations.answers import Unanswered
+from ampwright.foundations.checks import Finding, holds, requires, undetermined
+from ampwright.foundations.quantity import Celsius, Count, Metres, Millimetres
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.survey.home import Home
+from ampwright.survey.home_property import Leg
+
+METHOD: Final = Place("Ampwright", at="method, the way of the cable", trust=Trust.DERIVED)
+IN_WALL: Final = frozenset({"stud wall"})
+"""Ways of running that hide a cable where somebody may drive a nail."""
+MAY_TOUCH_INSULATION: Final = frozenset(
+    {"through wall", "loft void", "under floor", "stud wall"}
+)
+"""Ways of running along which part of a cable may lie in insulation; nobody asks how much of a
+leg that runs wholly in it."""
+IN_GROUND: Final = frozenset({"buried", "duct"})
+NONE_MM: Final = Millimetres(0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class LegRun:
+    """One leg of the way as it will be run.
+
+    ``insulation_mm`` is how much of it lies in thermal insulation. It and ``wall_mm`` are
+    nought where the way of running leaves no room for insulation or crosses no wall; there
+    nobody is asked. ``ambient_c`` is ``None`` in the ground, whose temperature is its own.
+    """
+
+    id: str
+    how: str
+    length_m: Metres
+    insulation_mm: Millimetres
+    ambient_c: Celsius | None
+    grouped_with: Count
+    wall_mm: Millimetres
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """The legs from tap to point, in order; none of them where no way has been paced."""
+
+    legs: tuple[LegRun, ...]
+    length_m: Metres
+
+    @property
+    def hidden(self) -> bool:
+        """Whether a leg runs inside a wall, where it may be struck unseen."""
+        return any(leg.how in IN_WALL for leg in self.legs)
+
+
+@requires("a way from the tap to the point has been paced", place=METHOD)
+def way_paced(tap: str, place: str, legs: int) -> Finding:
+    """There are surveyed legs that lead from one to the other.
+
+    Counts the legs of the shortest way; says nothing of whether a shorter one was missed.
+
+    Examples
+    --------
+    >>> way_paced("main", "drive", 0).why
+    'nobody has paced the way from main to drive: note each leg, how it runs and its metres'
+    """
+    if legs:
+        return holds(True)
+    return undetermined(
+        f"nobody has paced the way from {tap} to {place}: "
+        "note each leg, how it runs and its metres"
+    )
+
+
+@computes("L", "m", formula="sum(legs)", place=METHOD)
+def way_length(legs: tuple[Metres, ...]) -> Metres:
+    """Return the metres of all legs together.
+
+    Examples
+    --------
+    >>> way_length((Metres(7.0), Metres(1.0)))
+    8.0
+    """
+    return Metres(float(sum(legs)))
+
+
+def route(home: Home, tap: str, place: str) -> Made[Route]:
+    """Return the shortest surveyed way from a tap, ``meter`` or the id of a board, to a place.
+
+    Legs serve in both directions. Their lengths are read only where two ways must be compared,
+    and of the legs on the way. All ways are listed, which suits a dozen legs, not a hundred.
+    """
+    ways = tuple(ways_between(tap, place, ends(home)))
+    shortest = _shortest(home, ways)
+    legs = tuple(_run(id_, home.legs[id_]) for id_ in shortest)
+    length_m = way_length(tuple(leg.length_m for leg in legs))
+    return Made(Route(legs, length_m), (way_paced(tap, place, len(legs)),))
+
+
+def paced(way: Route) -> Route:
+    """Return a way that leads somewhere; raises ``Unanswered`` where none has been paced."""
+    if not way.legs:
+        raise Unanswered("legs.all_listed")
+    return way
+
+
+def ends(home: Home) -> dict[str, tuple[str, str]]:
+    """Return the two ends of every leg that is there, by its id."""
+    return {id_: (leg.from_place, leg.to_place) for id_, leg in home.legs.so_far()}
+
+
+def ways_between(
+    start: str, goal: str, legs: Mapping[str, tuple[str, str]]
+) -> Iterator[tuple[str, ...]]:
+    """Yield every way from start to goal that passes no place twice, as ids of legs.
+
+    Examples
+    --------
+    >>> legs = {"a": ("main", "wall"), "b": ("drive", "wall"), "c": ("main", "drive")}
+    >>> list(ways_between("main", "drive", legs))
+    [('a', 'b'), ('c',)]
+    """
+    waiting: list[tuple[str, tuple[str, ...], frozenset[str]]] = [(start, (), frozenset())]
+    while waiting:
+        here, way, passed = waiting.pop()
+        if here == goal:
+            yield way
+            continue
+        onward = [
+            (far, (*way, id_), passed | {here})
+            for id_, pair in legs.items()
+            if here in pair and (far := _other(pair, here)) not in passed and far != here
+        ]
+        waiting.extend(reversed(onward))
+
+
+def _other(pair: tuple[str, str], here: str) -> str:
+    """Return the far end of a leg."""
+    return pair[1] if pair[0] == here else pair[0]
+
+
+def _shortest(home: Home, ways: Sequence[tuple[str, ...]]) -> tuple[str, ...]:
+    """Return the way with the fewest metres; of equals the first found."""
+    if len(ways) < 2:
+        return ways[0] if ways else ()
+    return min(
+        ways, key=lambda way: way_length(tuple(home.legs[id_].length_m for id_ in way))
+    )
+
+
+def _run(id_: str, leg: Leg) -> LegRun:
+    """Return one leg, reading only the facts that its way of running makes matter."""
+    how = leg.how
+    return LegRun(
+        id=id_,
+        how=how,
+        length_m=leg.length_m,
+        insulation_mm=leg.insulation_mm if how in MAY_TOUCH_INSULATION else NONE_MM,
+        ambient_c=None if how in IN_GROUND else leg.ambient_c,
+        grouped_with=leg.grouped_with,
+        wall_mm=leg.wall_mm if how == "through wall" else NONE_MM,
+    )

@@ -1,0 +1,154 @@
+from __future__ import annotations
+
+import pytest
+
+from ampwright.design.board.room import board_room
+from ampwright.design.circuit.device import protective_device
+
+from .homes import COTTAGE, HALF_SPEED, SEMI, SUNNY, YARD, basis, changed, plain
+from .work import failed, outcome_of
+
+
+def room(facts, tap="main", point="window-lead", setting_a=32.0):
+    home, on = plain(facts), basis()
+    point = on.catalogue.point(point)
+    device = protective_device(home, on, point, "pme", setting_a, False).out
+    return board_room(home, on, tap, point, device)
+
+
+def remedies(made, id_):
+    (check,) = [each for each in made.checks if each.requirement.id == id_]
+    return [each.slug for each in check.remedies]
+
+
+class TestExisting:
+    def test_two_blanks_take_a_two_pole_device(self):
+        made = room(SEMI)
+        assert not failed(made.checks)
+        assert (made.out.board, made.out.own, made.out.needed) == ("main", False, 2)
+
+    def test_one_blank_does_not(self):
+        assert failed(room(changed(SEMI, boards__main__spare_ways=1)).checks) == ["way_free"]
+
+    def test_a_way_shared_behind_a_blind_device_cannot_be_mended(self):
+        made = room(HALF_SPEED)
+        assert set(failed(made.checks)) == {
+            "way_free", "own_rcd_not_shared", "no_blind_rcd_upstream", "surge_protection_present",
+        }  # fmt: skip
+        assert remedies(made, "own_rcd_not_shared") == []
+        assert made.out.front_rcd == "AC"
+
+    def test_surge_protection_is_added(self):
+        made = room(changed(SEMI, boards__main__surge_protection=False))
+        assert failed(made.checks) == ["surge_protection_present"]
+        assert remedies(made, "surge_protection_present") == ["surge-main"]
+
+    def test_sources_count_with_the_fuse(self):
+        made = room(SUNNY)
+        (check,) = [each for each in made.checks if each.requirement.id == "board_carries_sources"]
+        assert (check.outcome.value, check.actual, check.limit) == ("fail", 112.0, 100.0)
+        assert remedies(made, "board_carries_sources") == ["new-board-main"]
+
+    def test_sources_at_the_limit(self):
+        facts = changed(SUNNY, sources__store__amps_a=4.0)
+        assert outcome_of(room(facts).checks, "board_carries_sources") == "pass"
+
+    def test_sources_on_another_board_do_not_count(self):
+        facts = changed(SUNNY, sources__sun__board="meter", sources__store__board="meter")
+        assert not failed(room(facts).checks)
+
+    def test_line_by_line_on_three_phases(self):
+        facts = changed(YARD, boards__main__rated_a=100.0)
+        facts |= {"sources.sun.present": True, "sources.sun.amps_a": 16.0,
+                  "sources.sun.board": "main", "sources.sun.phase": "L2",
+                  "sources.store.present": True, "sources.store.amps_a": 16.0,
+                  "sources.store.board": "main", "sources.store.phase": "all"}  # fmt: skip
+        made = room(facts, point="three-socket")
+        bars = [each for each in made.checks if each.requirement.id == "board_carries_sources"]
+        assert [each.actual for each in bars] == [96.0, 112.0, 96.0]
+
+    def test_an_old_board_is_mended_by_a_new_one_alone(self):
+        facts = changed(
+            SEMI, boards__main__protection="rewireable fuses", boards__main__spare_ways=0,
+            boards__main__surge_protection=False,
+        )  # fmt: skip
+        made = room(facts)
+        assert set(failed(made.checks)) == {
+            "board_modern", "way_free", "surge_protection_present",
+        }  # fmt: skip
+        for each in made.checks:
+            if each.outcome.value == "fail":
+                assert [remedy.slug for remedy in each.remedies] == ["new-board-main"]
+        (remedy,) = made.checks[0].remedies
+        assert not failed(room({**facts, **dict(remedy.changes)}).checks)
+
+
+class TestFrontDevice:
+    def test_type_ac_in_front_is_changed(self):
+        made = room(COTTAGE)
+        assert outcome_of_front(made) == "fail"
+        facts = changed(COTTAGE, boards__main__surge_protection=True)
+        (check,) = [each for each in room(facts).checks if each.outcome.value == "fail"]
+        (remedy,) = check.remedies
+        assert remedy.slug == "front-rcd-main"
+        assert not failed(room({**facts, **dict(remedy.changes)}).checks)
+
+    @pytest.mark.parametrize(("ma", "says"), [(100.0, "pass"), (90.0, "pass"), (30.0, "fail")])
+    def test_it_waits_at_three_times(self, ma, says):
+        facts = changed(COTTAGE, boards__main__front_rcd="A", boards__main__front_rcd_ma=ma)
+        assert outcome_of(room(facts).checks, "front_rcd_waits") == says
+
+    def test_one_that_guards_the_sockets_is_not_taken_away(self):
+        facts = changed(SEMI, boards__main__front_rcd="AC", boards__main__front_rcd_ma=30.0,
+                        boards__main__front_delayed=False)  # fmt: skip
+        for check in room(facts).checks:
+            assert check.remedies == ()
+
+
+def outcome_of_front(made):
+    return [
+        each.outcome.value for each in made.checks if each.requirement.id == "no_blind_rcd_upstream"
+    ][-1]
+
+
+class TestThreePhase:
+    def test_whole_way_wanted(self):
+        made = room(YARD, point="three-socket")
+        assert set(failed(made.checks)) == {"way_free", "whole_way_free"}
+
+    def test_outlets_on_all_lines_may_be_in_one_way(self):
+        facts = changed(YARD, boards__main__spare_ways=3, boards__main__spare_phases="L1 L2 L3")
+        assert outcome_of(room(facts, point="three-socket").checks, "whole_way_free") == (
+            "undetermined"
+        )
+
+    def test_a_point_on_one_line_takes_one_outlet(self):
+        assert room(YARD).out.needed == 1
+
+
+class TestAtTheMeter:
+    def test_a_small_board_of_its_own(self):
+        made = room(SUNNY, "meter")
+        assert not failed(made.checks)
+        assert (made.out.board, made.out.own) == ("own-board", True)
+
+    def test_three_phases(self):
+        made = room(YARD, "meter", "three-socket")
+        assert not failed(made.checks)
+        assert made.out.board == "own-board-3"
+
+    @pytest.mark.parametrize(("facts", "isolator", "poles"), [
+        (SEMI, "none", "two pole"), (YARD, "two pole", "four pole"),
+    ])  # fmt: skip
+    def test_no_isolator_is_for_whoever_owns_the_seals(self, facts, isolator, poles):
+        made = room(changed(facts, supply__isolator=isolator), "meter",
+                    "three-socket" if facts is YARD else "window-lead")  # fmt: skip
+        (check,) = [each for each in made.checks if each.outcome.value == "fail"]
+        (remedy,) = check.remedies
+        assert remedy.by
+        assert ("supply.isolator", poles) in remedy.changes
+
+    def test_on_a_rod_its_metal_wants_care(self):
+        made = room(COTTAGE, "meter")
+        assert not failed(made.checks)
+        assert [each.caution for each in made.checks if each.caution]

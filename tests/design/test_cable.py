@@ -1,0 +1,143 @@
+from __future__ import annotations
+
+import pytest
+
+from ampwright.design.circuit.cable import LEAST
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.tables.capacity import CableFamily
+
+from .homes import COTTAGE, SEMI, SUNNY, YARD, basis, changed, leg, plain
+from .work import circuit, failed, outcome_of
+
+FLAT, SHEATHED, ARMOURED = CableFamily.FLAT, CableFamily.SHEATHED, CableFamily.ARMOURED
+
+
+def test_the_firms_least_size_rules_a_short_run():
+    out, _, _ = circuit(SEMI, "main", "window", FLAT)
+    assert out.governed_by == LEAST
+
+
+def test_at_the_limit_of_capacity():
+    # method A of flat 6 mm² carries 32 A, and so does the device: at its limit, not over it
+    at_limit = changed(SEMI, legs__plaster__how="trunking")
+    out, device, checks = circuit(at_limit, "main", "window", FLAT)
+    assert (out.size_mm2, out.capacity_a, device.rating_a) == (6.0, 32.0, 32.0)
+    assert outcome_of(checks, "cable_carries_device") == "pass"
+    assert out.worst_leg == "plaster"
+
+
+def test_the_worst_leg_rules_and_is_named():
+    in_loft = changed(SEMI, legs__plaster__how="loft void", legs__plaster__insulation_mm=4000.0)
+    out, _, checks = circuit(in_loft, "main", "window", FLAT)
+    assert not failed(checks)
+    assert (out.size_mm2, out.worst_leg, out.capacity_a) == (10.0, "plaster", 36.0)
+    assert out.governed_by == "In ≤ Iz"
+
+
+def test_grouping_and_heat_make_it_larger():
+    warm = changed(SEMI, legs__plaster__ambient_c=45.0, legs__plaster__grouped_with=2)
+    out, _, _ = circuit(warm, "main", "window", FLAT)
+    assert out.size_mm2 == 10.0
+    assert out.capacity_a == pytest.approx(64 * 0.79 * 0.79)  # 4D5, 4B1, 4C1
+
+
+def test_voltage_drop_makes_it_larger():
+    long = changed(SUNNY, legs__outside__length_m=50.0)
+    out, _, checks = circuit(long, "meter", "store")
+    assert not failed(checks)
+    assert out.size_mm2 == 10.0
+    assert out.governed_by == "volts lost ≤ the share allowed"
+
+
+def test_when_no_size_holds_the_largest_that_goes_in_is_shown_with_what_it_fails():
+    far = changed(SUNNY, legs__outside__length_m=150.0)
+    out, _, checks = circuit(far, "meter", "store")
+    assert out.size_mm2 == 10.0  # its terminals take no more
+    assert "drop_within_limit" in failed(checks)
+
+
+def test_a_size_its_terminals_do_not_take_is_not_chosen():
+    far = changed(COTTAGE, legs__garden__length_m=80.0)
+    small, _, checks = circuit(far, "meter", "gate", ARMOURED, earthing="house rod")
+    assert (small.size_mm2, failed(checks)) == (10.0, ["drop_within_limit"])
+    big, _, checks = circuit(far, "meter", "gate", ARMOURED, earthing="house rod",
+                             point="earth-lead")  # fmt: skip
+    assert (big.size_mm2, failed(checks)) == (16.0, [])
+
+
+def test_the_entry_of_a_small_point_is_checked():
+    _, _, checks = circuit(COTTAGE, "meter", "gate", ARMOURED, earthing="house rod",
+                           point="window-lead-16", setting_a=16.0)  # fmt: skip
+    assert failed(checks) == ["entry_takes_cable"]
+
+
+def test_flat_cable_has_no_five_cores():
+    out, _, checks = circuit(YARD, "meter", "store", FLAT, point="three-socket")
+    assert failed(checks) == ["cable_offered"]
+    assert out.cable == ""
+
+
+def test_data_cores_are_bought_with_sheathed_cable_only():
+    out, _, _ = circuit(SUNNY, "meter", "store", with_data=True)
+    assert out.cable == "sheathed-3-6-data"
+    out, _, _ = circuit(COTTAGE, "meter", "gate", ARMOURED, earthing="house rod", with_data=True)
+    assert out.cable == "armoured-3-6"
+
+
+def test_the_loop_at_its_limit_and_over():
+    # B32: 0.95 × 230 / 160 = 1.366 Ω; the circuit itself is 0.101 Ω
+    just = changed(SEMI, supply__ze_ohm=1.26)
+    assert outcome_of(circuit(just, "main", "window", FLAT)[2], "loop_within_limit") == "pass"
+    over = changed(SEMI, supply__ze_ohm=1.32)
+    out, _, checks = circuit(over, "main", "window", FLAT)
+    assert outcome_of(checks, "loop_within_limit") == "fail"
+    assert out.size_mm2 == 10.0, "the largest that goes in was tried"
+
+
+@pytest.mark.parametrize("earthing", ["rod", "house rod"])
+def test_on_a_rod_the_residual_current_opens_it(earthing):
+    facts = COTTAGE if earthing == "house rod" else changed(SUNNY, supply__ze_ohm=0.2)
+    tap, place = ("meter", "gate") if earthing == "house rod" else ("meter", "store")
+    family = ARMOURED if earthing == "house rod" else SHEATHED
+    out, _, checks = circuit(facts, tap, place, family, earthing=earthing)
+    assert out.zs_limit_ohm == 1667.0  # 50 V over 30 mA
+    assert outcome_of(checks, "loop_within_limit") == "pass"
+    assert 182.0 < out.zs_ohm < 201.0
+
+
+def test_the_earth_core_bears_what_the_device_lets_through():
+    # √45,000 / 115 = 1.84 mm² (BS EN 60898-1 class 3, 6 kA): 2.5 mm² bears it
+    _, _, checks = circuit(SEMI, "main", "window", FLAT)
+    (core,) = [each for each in checks if each.requirement.id == "earth_core_withstands"]
+    assert (core.actual, core.limit) == (pytest.approx(1.84, abs=0.01), 2.5)
+
+
+class TestFeedOfTheBoard:
+    def test_tails_count_for_nothing(self):
+        near, _, _ = circuit(SEMI, "main", "window", FLAT)
+        assert near.drop_v == pytest.approx(7.3 * 32 * 8 / 1000)
+
+    def test_a_long_feed_counts_in_drop_and_loop(self):
+        near, _, _ = circuit(SEMI, "main", "window", FLAT)
+        far = changed(SEMI, boards__main__from_meter_m=12.0, boards__main__feed_mm2=16.0)
+        out, _, checks = circuit(far, "main", "window", FLAT, demand_a=(53.65,))
+        assert not failed(checks)
+        # 4E4B 2.9 mV; line 1.15 and armour 3.7 Ω/km, ×1.20
+        assert out.drop_v - near.drop_v == pytest.approx(2.9 * 53.65 * 12 / 1000)
+        assert out.zs_ohm - near.zs_ohm == pytest.approx((1.15 + 3.7) * 1.2 * 12 / 1000)
+
+    def test_lights_share_it(self):
+        far = changed(SEMI, boards__main__from_meter_m=45.0, boards__main__feed_mm2=16.0)
+        _, _, checks = circuit(far, "main", "window", FLAT, demand_a=(60.0,))
+        lights = [each for each in checks if each.requirement.id == "drop_within_limit"]
+        assert [each.limit for each in lights] == [0.03, 0.05]
+        assert lights[0].outcome.value == "fail"
+
+
+def test_terminals_are_asked_of_the_point_itself():
+    point: ChargePoint = basis().catalogue.point("window-lead-16")
+    assert (point.terminal_mm2, point.gland_mm) == (6.0, 17.0)
+    facts = {**SEMI, "legs": {"only": leg("main", "window", 8.0, "clipped inside")}}
+    assert plain(facts).legs.ids == ("only",)
+    _, _, checks = circuit(facts, "main", "window", FLAT, point=point.id, setting_a=16.0)
+    assert not failed(checks)

@@ -1,0 +1,97 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from ampwright.design.circuit.device import NO_PROTECTION, protective_device
+from ampwright.design.circuit.faults import fault_levels
+from ampwright.firm.catalogue import RcdType
+
+from .homes import SEMI, YARD, basis, plain
+from .work import failed, outcome_of
+
+
+def point(id_="window-lead", **changes):
+    return replace(basis().catalogue.point(id_), **changes)
+
+
+def chosen(setting_a=32.0, earthing="pme", hidden=False, on=None, **changes):
+    of = changes.pop("of", "window-lead")
+    return protective_device(
+        plain(SEMI), on or basis(), point(of, **changes), earthing, setting_a, hidden
+    )
+
+
+@pytest.mark.parametrize(
+    ("setting_a", "rating_a"), [(6.0, 16.0), (16.0, 16.0), (16.5, 20.0), (20.0, 20.0), (32.0, 32.0)]
+)
+def test_the_next_rating_that_is_bought(setting_a, rating_a):
+    made = chosen(setting_a)
+    assert made.out.rating_a == rating_a
+    assert not failed(made.checks)
+
+
+def test_own_type_a_device_that_breaks_the_neutral():
+    out = chosen().out
+    assert (out.device, out.rcd_type, out.rcd_ma, out.curve) == ("rcbo-a-32", "A", 30.0, "B")
+    assert out.breaks_neutral
+    assert out.positions == 2
+
+
+def test_a_point_with_its_own_rcd_needs_only_a_breaker():
+    made = chosen(of="window-socket")
+    assert (made.out.device, made.out.rcd_in_point) == ("breaker-32", True)
+    assert not failed(made.checks)
+
+
+@pytest.mark.parametrize(("earthing", "hidden"), [("house rod", False), ("rod", False),
+                                                  ("pme", True)])  # fmt: skip
+def test_its_cable_may_want_one_all_the_same(earthing, hidden):
+    out = chosen(of="window-socket", earthing=earthing, hidden=hidden).out
+    assert (out.device, out.rcd_in_point) == ("rcbo-a-32", False)
+
+
+def test_without_a_6_ma_detector_type_b_is_fitted():
+    made = chosen(dc_6ma=False)
+    assert (made.out.device, made.out.rcd, made.out.rcd_type) == ("breaker-32", "rcd-b-40", "B")
+    assert made.out.positions == 6
+    assert not failed(made.checks)
+
+
+def test_a_built_in_type_a_without_the_detector_fails():
+    made = chosen(dc_6ma=False, built_in_rcd=RcdType.A)
+    assert outcome_of(made.checks, "dc_fault_covered") == "fail"
+
+
+def test_three_lines_take_four_poles():
+    made = chosen(of="three-socket")
+    assert (made.out.device, made.out.positions) == ("rcbo-a-3-32", 4)
+    assert outcome_of(made.checks, "rcd_breaks_all_live") == "pass"
+
+
+def test_a_setting_beyond_every_device_fails_with_both_numbers():
+    made = chosen(63.0)
+    (check,) = [each for each in made.checks if each.outcome.value == "fail"]
+    assert (check.requirement.id, check.actual, check.limit) == (
+        "device_carries_design_current", 63.0, 40.0,
+    )  # fmt: skip
+
+
+def test_a_catalogue_without_the_device_fails():
+    empty = replace(basis(), catalogue=replace(basis().catalogue, devices=()))
+    made = chosen(on=empty)
+    assert made.out == NO_PROTECTION
+    assert failed(made.checks) == ["device_offered"]
+
+
+@pytest.mark.parametrize(("read_ka", "says"), [(6.0, "pass"), (6.01, "fail")])
+def test_breaking_capacity_at_its_limit(read_ka, says):
+    facts = {**SEMI, "supply": {**SEMI["supply"], "fault_current_ka": read_ka}}
+    (check,) = fault_levels(plain(facts), 1, 6.0).checks
+    assert check.outcome.value == says
+
+
+def test_between_lines_counts_on_three_phases():
+    assert fault_levels(plain(YARD), 1, 10.0).out.prospective_ka == 1.21
+    assert fault_levels(plain(YARD), 3, 10.0).out.prospective_ka == 2.3

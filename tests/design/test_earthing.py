@@ -1,0 +1,187 @@
+from __future__ import annotations
+
+import pytest
+
+from ampwright.design.earthing.bonding import bonding
+from ampwright.design.earthing.open_pen import broken_neutral
+from ampwright.design.earthing.point import point_earthing
+from ampwright.foundations.answers import Unanswered
+
+from .homes import COTTAGE, SEMI, SUNNY, YARD, basis, changed, plain, without
+from .work import failed, outcome_of
+
+
+def bonds(facts):
+    return bonding(plain(facts), basis())
+
+
+def earth(facts, earthing="pme", point="window-lead", place="window", rcd_ma=30.0):
+    on = basis()
+    return point_earthing(plain(facts), on, place, earthing, on.catalogue.point(point), rcd_ma)
+
+
+class TestBonding:
+    def test_the_remedy_is_whole(self):
+        (remedy,) = bonds(SEMI).checks[0].remedies
+        assert dict(remedy.changes) == {
+            "services.water.bond_mm2": 10.0, "services.water.bond_connected": True,
+        }  # fmt: skip
+        run, clamp = remedy.parts
+        assert (run.quantity, run.unit, clamp.quantity) == (9.0, "m", 1.0)
+        assert "10 mm²" in run.what
+        assert remedy.minutes == pytest.approx((56.4, 73.2, 106.8))
+
+    def test_laid_over_the_home_it_passes(self):
+        (remedy,) = bonds(SEMI).checks[0].remedies
+        mended = {**changed(SEMI), **dict(remedy.changes)}
+        assert not failed(bonds(mended).checks)
+
+    @pytest.mark.parametrize(("size", "says"), [(10.0, "pass"), (6.0, "fail"), (4.0, "fail")])
+    def test_on_a_combined_earth_10_mm2_it_is(self, size, says):
+        facts = changed(SEMI, services__gas__bond_mm2=size, services__gas__bond_route_m=4.0,
+                        services__gas__extraneous_ohm=0.0)  # fmt: skip
+        assert bonds(facts).checks[1].outcome.value == says
+
+    @pytest.mark.parametrize(("confirmed", "limit"), [(True, 10.0), (False, 10.0)])
+    def test_a_separate_earth_by_its_conductor(self, confirmed, limit):
+        facts = changed(SEMI, supply__earthing="TN-S", supply__earthing_confirmed=confirmed)
+        assert bonds(facts).checks[1].limit == limit
+
+    def test_a_separate_earth_that_is_confirmed_may_have_less(self):
+        facts = changed(SEMI, supply__earthing="TN-S", earthing__conductor_mm2=10.0,
+                        services__gas__bond_mm2=6.0)  # fmt: skip
+        assert bonds(facts).checks[1].outcome.value == "pass"
+        doubted = changed(
+            facts, supply__earthing_confirmed=False,
+            services__gas__bond_route_m=4.0, services__gas__extraneous_ohm=0.0,
+        )  # fmt: skip
+        assert bonds(doubted).checks[1].outcome.value == "fail"
+
+    def test_a_loose_bond_fails(self):
+        facts = changed(SEMI, services__gas__bond_connected=False, services__gas__bond_route_m=3.0,
+                        services__gas__extraneous_ohm=0.0)  # fmt: skip
+        gas = bonds(facts).checks[1]
+        assert gas.outcome.value == "fail"
+        assert gas.why == "the bond hangs loose or is cut"
+
+    @pytest.mark.parametrize(("ohm", "says"), [(22000.0, "pass"), (21999.0, "fail")])
+    def test_a_pipe_measured_to_bring_nothing_in(self, ohm, says):
+        water = bonds(changed(SEMI, services__water__extraneous_ohm=ohm)).checks[0]
+        assert water.outcome.value == says
+
+    def test_plastic_at_the_entry_is_not_applicable(self):
+        assert bonds(SUNNY).checks[0].outcome.value == "not applicable"
+
+    def test_a_bond_nobody_has_seen_is_asked_for(self):
+        with pytest.raises(Unanswered, match=r"services\.gas\.bond_mm2"):
+            bonds(without(SEMI, "services.gas.bond_mm2"))
+
+    def test_services_nobody_looked_for_are_asked_for(self):
+        with pytest.raises(Unanswered, match=r"services\.all_listed"):
+            bonds(changed(SEMI, services__all_listed=False))
+
+    def test_a_thin_earthing_conductor_fails_with_its_remedy(self):
+        check = bonds(changed(SEMI, earthing__conductor_mm2=10.0)).checks[-1]
+        assert (check.outcome.value, check.limit) == ("fail", 16.0)
+        assert [each.slug for each in check.remedies] == ["earthing-conductor"]
+
+    def test_a_wire_to_a_rod_is_guarded(self):
+        made = bonds(COTTAGE)
+        assert not failed(made.checks)
+        assert "guarded" in made.checks[-1].caution
+
+
+class TestPoint:
+    def test_a_window_guards_it_outdoors(self):
+        made = earth(SEMI)
+        assert not failed(made.checks)
+        assert made.out.armour == "both ends"
+
+    def test_no_guard_no_point(self):
+        assert failed(earth(SEMI, point="bare-lead").checks) == ["pme_point_protected"]
+
+    def test_indoors_none_is_asked(self):
+        made = earth(changed(SEMI, places__window__outdoors=False), point="bare-lead")
+        assert outcome_of(made.checks, "pme_point_protected") == "not applicable"
+
+    def test_an_earth_of_its_own_confirmed(self):
+        made = earth(changed(SEMI, supply__earthing="TN-S"), point="bare-lead")
+        assert outcome_of(made.checks, "earth_is_separate") == "not applicable"
+
+    def test_not_confirmed_it_is_guarded_and_says_so(self):
+        facts = changed(SEMI, supply__earthing="TN-S", supply__earthing_confirmed=False)
+        assert failed(earth(facts, point="bare-lead").checks) == ["pme_point_protected"]
+        (guarded,) = [each for each in earth(facts).checks if each.caution]
+        assert "not confirmed" in guarded.caution
+
+    @pytest.mark.parametrize(
+        ("point", "says"),
+        [("three-socket", []), ("three-earth-lead", []),
+         ("three-one-line-lead", ["window_sees_all_phases"]),
+         ("window-lead", ["window_sees_all_phases"])],
+    )  # fmt: skip
+    def test_watching_one_line_of_three_is_refused(self, point, says):
+        assert failed(earth(YARD, point=point, place="store").checks) == says
+
+    def test_a_rod_house_has_no_network_earth(self):
+        assert failed(earth(COTTAGE, place="gate").checks) == ["earth_there"]
+
+    def test_a_rod_of_its_own_is_proved_later_and_kept_apart(self):
+        made = earth(SEMI, "rod", "bare-lead")
+        assert not failed(made.checks)
+        assert (made.out.electrode_ohm, made.out.touch_v) == (200.0, pytest.approx(6.0))
+        assert made.out.armour == "house end only"
+        assert "is read" in made.checks[1].caution
+
+    @pytest.mark.parametrize(("metres", "says"), [(2.5, []), (2.4, ["reach_separated"])])
+    def test_nobody_reaches_two_earths(self, metres, says):
+        facts = changed(SEMI, places__window__metal_within_m=metres)
+        assert failed(earth(facts, "rod").checks) == says
+
+    def test_a_rod_read_in_a_dry_month_stands_as_read(self):
+        facts = changed(COTTAGE, earthing__electrode_read_in="August")
+        steady = earth(facts, "house rod", place="gate").checks[-1]
+        assert (steady.outcome.value, steady.actual) == ("pass", 182.0)
+        assert steady.caution
+
+    def test_no_room_no_second_rod(self):
+        facts = changed(COTTAGE, earthing__second_electrode_room=False)
+        steady = earth(facts, "house rod", place="gate").checks[-1]
+        assert steady.outcome.value == "fail"
+        assert steady.remedies == ()
+
+    def test_with_the_second_rod_it_passes(self):
+        (remedy,) = earth(COTTAGE, "house rod", place="gate").checks[-1].remedies
+        assert remedy.minutes == (48.0, 60.0, 120.0)
+        mended = {**changed(COTTAGE), **dict(remedy.changes)}
+        assert not failed(earth(mended, "house rod", place="gate").checks)
+
+    def test_a_poor_rod_takes_more_of_them(self):
+        facts = changed(COTTAGE, earthing__electrode_ohm=300.0)
+        (remedy,) = earth(facts, "house rod", place="gate").checks[-1].remedies
+        assert remedy.slug == "rods-3"
+        hopeless = changed(COTTAGE, earthing__electrode_ohm=2000.0)
+        touch, steady = earth(hopeless, "house rod", place="gate").checks[1:]
+        assert (touch.outcome.value, touch.actual) == ("fail", pytest.approx(60.0))
+        assert steady.remedies == ()
+
+
+class TestBrokenNeutral:
+    def test_one_line(self):
+        # RA ≤ 70·230 / (32·(1.1·230 − 70)) = 2.749 Ω
+        out = broken_neutral(plain(SEMI), basis(), (32.0,)).out
+        assert out.electrode_ohm == pytest.approx(2.749, abs=0.001)
+        assert out.touch_v == pytest.approx(253.0)
+
+    @pytest.mark.parametrize(
+        ("lines", "nominal_v", "electrode_ohm"),
+        [((60.0, 30.0, 30.0), 57.5, 0.0), ((52.0, 20.0, 20.0), 80.0, 9.722),
+         ((32.0, 20.0, 10.0), 70.8, 33.066), ((32.0, 32.0, 0.0), 115.0, 4.453)],
+    )  # fmt: skip
+    def test_three_lines(self, lines, nominal_v, electrode_ohm):
+        out = broken_neutral(plain(YARD), basis(), lines).out
+        assert out.touch_v == pytest.approx(1.1 * nominal_v, rel=0.002)  # Cmax 1.1
+        assert out.electrode_ohm == pytest.approx(electrode_ohm, rel=0.0005)
+
+    def test_nothing_on_shifts_nothing(self):
+        assert broken_neutral(plain(YARD), basis(), (0.0, 0.0, 0.0)).out.touch_v == 0.0

@@ -1,0 +1,41 @@
+from __future__ import annotations
+
+import pytest
+
+from ampwright.design.circuit.voltage import volts_at_point
+from ampwright.firm.catalogue import Detection
+
+from .homes import SEMI, basis, plain
+
+
+def checks(low=230.0, high=240.0, read=True, high_read=True, drop=2.0,
+           kind=Detection.VOLTS_WINDOW):  # fmt: skip
+    return volts_at_point(plain(SEMI), basis(), kind, low, high, read, high_read, drop).checks
+
+
+@pytest.mark.parametrize(("low", "says"), [(212.0, "pass"), (211.9, "fail")])
+def test_read_volts_keep_the_firms_margin(low, says):
+    # 207 V and a margin of 3 V: 210 V at the point
+    assert checks(low=low)[0].outcome.value == says
+
+
+def test_on_a_stand_in_it_is_a_warning():
+    low, _ = checks(low=211.9, read=False)
+    assert low.outcome.value == "pass"
+    assert "210 V" in low.caution
+    assert (low.actual, low.limit) == (pytest.approx(209.9), 210.0)
+    fine, _ = checks(low=216.2, read=False)
+    assert not fine.caution
+
+
+@pytest.mark.parametrize(("high", "read", "says"), [
+    (250.0, True, "pass"), (250.1, True, "fail"), (253.0, False, "pass"),
+])  # fmt: skip
+def test_a_sunny_street_counts_too(high, read, says):
+    assert checks(high=high, high_read=read)[1].outcome.value == says
+
+
+@pytest.mark.parametrize("kind", [Detection.EARTH_POTENTIAL, Detection.NONE])
+def test_only_a_volts_window_minds(kind):
+    (check,) = checks(low=190.0, kind=kind)
+    assert check.outcome.value == "not applicable"

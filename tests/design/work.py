@@ -1,0 +1,35 @@
+"""The stages of this room run one after the other, as an option would run them."""
+
+from __future__ import annotations
+
+from ampwright.design.circuit.cable import cable
+from ampwright.design.circuit.device import protective_device
+from ampwright.design.circuit.feed import feed
+from ampwright.design.route import route
+from ampwright.tables.capacity import CableFamily
+
+from .homes import basis, plain
+
+
+def circuit(
+    facts, tap, place, family=CableFamily.SHEATHED, setting_a=32.0, point="window-lead",
+    earthing="pme", with_data=False, demand_a=(50.0,), reader=plain, on=None,
+):  # fmt: skip
+    """The cable of one choice, with all the checks on the way to it."""
+    home, on = reader(facts), on or basis()
+    point = on.catalogue.point(point)
+    way = route(home, tap, place)
+    device = protective_device(home, on, point, earthing, setting_a, way.out.hidden)
+    fed = feed(home, on, tap, demand_a)
+    made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
+                 point)  # fmt: skip
+    return made.out, device.out, (*way.checks, *device.checks, *fed.checks, *made.checks)
+
+
+def failed(checks) -> list[str]:
+    return [each.requirement.id for each in checks if each.outcome.value == "fail"]
+
+
+def outcome_of(checks, id_) -> str:
+    (found,) = [each for each in checks if each.requirement.id == id_]
+    return found.outcome.value
