@@ -14,7 +14,7 @@ from ampwright.foundations.checks import Outcome
 from ampwright.foundations.errors import InputError
 from ampwright.standards.network.meter_point import meter_point_adds_up
 
-from .register import Fact
+from .register import ID, Fact
 from .wording import as_words, either
 
 POSTCODE: Final = re.compile(r"[A-Z]{1,2}[0-9][A-Z0-9]? [0-9][A-Z]{2}")
@@ -136,6 +136,12 @@ def _any(text: str, name: str) -> str:
     return text
 
 
+def _id(text: str, name: str) -> str:
+    if ID.fullmatch(text):
+        return text
+    raise InputError(name, text, FORMS["id"][0], "It has letters, figures and hyphens.")
+
+
 def _date(text: str, name: str) -> str:
     try:
         return date.fromisoformat(text).isoformat()
@@ -176,6 +182,7 @@ def _meter_point(text: str, name: str) -> str:
 
 FORMS: Final = {
     "text": ("words in quotes", _any),
+    "id": ("the id of a thing, in quotes", _id),
     "date": ("a date, as 2026-12-19", _date),
     "time": ("a time of day, as 18:30", _time),
     "postcode": ("a postcode, as ZZ1 4QB", _postcode),

@@ -14,7 +14,7 @@ from typing import cast
 from ampwright.foundations.answers import Answer, Between, CannotSay, Is, OneOf, Value
 from ampwright.foundations.source import Evidence
 
-from .records import Record
+from .records import Record, in_order
 from .register import Agree, Fact
 
 Records = tuple[Record, ...]
@@ -190,10 +190,10 @@ def _within(value: Value, low: float, high: float) -> bool:
 
 def _chosen(values: Iterable[Value]) -> Answer | None:
     """Return a list of values as an answer, in a fixed order, each once."""
-    kept = sorted(set(values), key=lambda value: (isinstance(value, str), value))
+    kept = in_order(values)
     if not kept:
         return None
-    return Is(kept[0]) if len(kept) == 1 else OneOf(tuple(kept))
+    return Is(kept[0]) if len(kept) == 1 else OneOf(kept)
 
 
 def _near(one: Answer, other: Answer | None, agree: Agree | None) -> bool:

@@ -73,7 +73,8 @@ def read(text: str, name: str = "the home file") -> HomeFile:
     header = reading.header(data.pop("said", {}))
     reading.home, reading.said = home, header
     reading.part(Home, data, ())
-    reading.links()
+    if not reading.problems:
+        reading.links()
     if reading.problems:
         raise BadFileError(name, sorted(reading.problems, key=lambda each: each.line))
     return HomeFile(home, title, header, tuple(reading.records.values()))
@@ -117,8 +118,8 @@ class Reading:
         return ""
 
     def day(self, table: dict[str, Any], path: Path) -> date | None:
-        """Take the date out of a table."""
-        value = table.pop("on", None)
+        """Take the date out of a table; empty quotes say that there is none."""
+        value = table.pop("on", None) or None
         if value is None or (isinstance(value, date) and not isinstance(value, datetime)):
             return value
         self.wrong((*path, "on"), value, "a date, as 2026-11-24", "Without quotes, without a time.")

@@ -17,6 +17,7 @@ from ampwright.foundations.errors import NotFoundError
 
 from .home import Home
 from .register import (
+    ID,
     Collection,
     Fact,
     Many,
@@ -32,8 +33,6 @@ from .register import (
 Ids = Mapping[str, tuple[str, ...]]
 """The ids of the things in each collection, by the path of the collection."""
 FrozenIds = tuple[tuple[str, tuple[str, ...]], ...]
-
-ID = re.compile(r"[A-Za-z0-9-]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +125,7 @@ def _slots(plan: Plan, thing: str, standard: Standard | None) -> Iterator[Slot]:
     for _, inner in plan.parts:
         yield from _slots(inner, thing, standard)
     for collection, path, things in plan.collections:
-        yield Slot(f"{path}.all_listed", collection.all_listed, plan.part, thing)
+        yield Slot(f"{path}.all_listed", collection.all_listed, collection.item, thing)
         for each, inside in things:
             yield from _slots(inside, f"{path}.{each}", collection.standard.get(each))
 
@@ -160,7 +159,7 @@ Did you mean supply.main_fuse_a?
         if inside:
             part, at = inside, at + 1
         elif collection and following == "all_listed" and at + 2 == len(steps):
-            return Slot(key, collection.all_listed, part, thing)
+            return Slot(key, collection.all_listed, collection.item, thing)
         elif collection and may_be(following, collection) and at + 2 < len(steps):
             part, thing = collection.item, ".".join(steps[: at + 2])
             standard, at = collection.standard.get(following), at + 2

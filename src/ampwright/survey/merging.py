@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from ampwright.foundations.answers import Answer, Is, OneOf, Value
+from ampwright.foundations.errors import NotFoundError
 
-from .layout import things_in
+from .layout import slot, things_in
 from .records import Record
 from .register import Fact
 
@@ -63,12 +64,7 @@ def renamed(records: Iterable[Record]) -> Renamed:
     The name that others point to is kept; if several or none are pointed to, the first by
     letter. So the order of the records does not matter.
     """
-    links = [
-        (path, f"{path.rpartition('.')[0]}.{record.answer.value}")
-        for record in records
-        if record.key.endswith(".same_as") and isinstance(record.answer, Is)
-        for path in (record.key.removesuffix(".same_as"),)
-    ]
+    links = [link for record in records if (link := _link(record))]
     groups: dict[str, set[str]] = {}
     for one, other in links:
         joined = groups.get(one, {one}) | groups.get(other, {other})
@@ -81,3 +77,16 @@ def renamed(records: Iterable[Record]) -> Renamed:
         if path != keep:
             kept[path] = keep
     return Renamed(kept)
+
+
+def _link(record: Record) -> tuple[str, str] | None:
+    """Return the paths of two things that a record calls one, if both may exist."""
+    path = record.key.removesuffix(".same_as")
+    if path == record.key or not isinstance(record.answer, Is):
+        return None
+    other = f"{path.rpartition('.')[0]}.{record.answer.value}"
+    try:
+        slot(f"{other}.present")
+    except NotFoundError:
+        return None
+    return path, other

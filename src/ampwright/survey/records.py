@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from enum import Enum
@@ -54,11 +54,20 @@ class Record:
     id: str = ""
 
     def __post_init__(self) -> None:
-        """Refuse evidence without support, then take the id from the content if none is given."""
+        """Refuse evidence without support, put lists in order, take an id if none is given."""
         for expected, do in faults(self):
             raise InputError(self.key, self.evidence.word, expected, do)
+        if isinstance(self.answer, OneOf):
+            object.__setattr__(self, "answer", OneOf(in_order(self.answer.values)))
+        for name in ("withdraws", "since"):
+            object.__setattr__(self, name, tuple(sorted(set(getattr(self, name)))))
         if not self.id:
             object.__setattr__(self, "id", content_id(self))
+
+
+def in_order(values: Iterable[Value]) -> tuple[Value, ...]:
+    """Return values each once, figures by size and words by letter."""
+    return tuple(sorted(set(values), key=lambda value: (isinstance(value, str), value)))
 
 
 def faults(record: Record) -> Iterator[tuple[str, str]]:
@@ -86,19 +95,19 @@ def content_id(record: Record) -> str:
     said = (
         record.home, record.key, words(record.answer), record.evidence.word, record.how,
         record.by, record.on.isoformat() if record.on else "", record.job, record.phone,
-        record.moment.value, *sorted(record.withdraws), "since", *sorted(record.since),
+        record.moment.value, *record.withdraws, "since", *record.since,
     )  # fmt: skip
     body = "\x1f".join(said).encode()
     return hashlib.blake2s(body, digest_size=6).hexdigest()
 
 
 def words(answer: Answer | None) -> str:
-    """Return an answer as text that is the same for 80 and 80.0, and for any order of a few."""
+    """Return an answer as text that is the same for 80 and 80.0."""
     match answer:
         case Is(value):
             return f"is {_word(value)}"
         case OneOf(values):
-            return f"one of {sorted(map(_word, values))}"
+            return f"one of {[_word(value) for value in values]}"
         case Between(low, high):
             return f"between {_word(low)} {_word(high)}"
         case CannotSay(why):

@@ -7,6 +7,7 @@ be known before a quotation, a fitting or a certificate. Faulty declarations do 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, ClassVar, Generic, Literal, TypeVar, get_args, get_origin, get_type_hints
@@ -20,9 +21,12 @@ T = TypeVar("T", bound="Thing")
 
 Gate = Literal["quote", "fit", "certify"]
 Who = Literal["phone", "photo", "site"]
-Form = Literal["text", "date", "month", "time", "postcode", "meter point"]
+Form = Literal["text", "id", "date", "time", "postcode", "meter point"]
 Read = Callable[[str], Any]
 """Gives the value of a key, or raises ``Unanswered``."""
+
+ID = re.compile(r"[A-Za-z0-9-]+")
+"""What the id of a thing is made of."""
 
 TOLD, SEEN, MEASURED = Evidence.TOLD, Evidence.SEEN, Evidence.MEASURED
 
@@ -241,6 +245,7 @@ class Thing(Part):
         ask="Is this one that is on the list already?",
         trade="The same thing as",
         look="Two people may have noted one thing under two names; say which name to keep.",
+        form="id",
     )
 
 

@@ -18,7 +18,7 @@ from .folding import FoldedHome
 from .home import Home
 from .layout import Ids, build_home
 from .states import State, states
-from .wording import either
+from .wording import as_words, either
 
 
 class Domain(NamedTuple):
@@ -69,12 +69,29 @@ class PlainReader:
 
 @dataclass(frozen=True, slots=True)
 class Rest:
-    """A fact that was read: its value, and what that rests on."""
+    """A fact that was read: its value, and what that rests on.
+
+    Examples
+    --------
+    >>> from ampwright.foundations.source import Evidence
+    >>> said = Said("supply.earthing", Evidence.SEEN, "photo 3", "Ro")
+    >>> print(Rest("supply.earthing", "Earthing arrangement", "TN-C-S", said))
+    Earthing arrangement: TN-C-S (seen, photo 3)
+    """
 
     key: str
     trade: str
     value: Value
     source: Said | SetBy
+
+    def __str__(self) -> str:
+        """Render name and value, then how it is known."""
+        source = self.source
+        if isinstance(source, Said):
+            known = f"{source.evidence.word}, {source.how}" if source.how else source.evidence.word
+        else:
+            known = str(source)
+        return f"{self.trade}: {as_words(self.value)} ({known})"
 
 
 class DocumentedReader:

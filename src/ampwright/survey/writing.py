@@ -82,8 +82,6 @@ def in_file_order(keys: Iterable[str]) -> list[str]:
 
 def shared(records: Iterable[Record]) -> Header:
     """Return what most of the records say of who, when and how: what ``[said]`` will say."""
-    rows = list(records)
-    undated = any(row.on is None for row in rows)
     counted = Counter(
         Header(
             evidence=row.evidence,
@@ -93,8 +91,8 @@ def shared(records: Iterable[Record]) -> Header:
             job=row.job,
             phone=row.phone,
         )
-        for row in rows
-        if isinstance(row.answer, Is) and (row.on is None or not undated)
+        for row in records
+        if isinstance(row.answer, Is)
     )
     return max(counted, key=lambda each: (counted[each], str(each)), default=Header())
 
@@ -139,7 +137,7 @@ def fields_of(record: Record, said: Header) -> Iterator[Field]:
         yield record.evidence.word, record.how
     for name in ("by", "on", "job", "phone"):
         if getattr(record, name) != getattr(said, name):
-            yield name, getattr(record, name)
+            yield name, getattr(record, name) or ""
     if record.moment is not Moment.FOUND:
         yield "moment", record.moment.value
     for name in ("withdraws", "since"):
@@ -176,14 +174,13 @@ def as_toml(value: object) -> str:
 
 
 ESCAPES: Final = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-FIRST_PRINTED, DELETE = 0x20, 0x7F
 
 
 def _escaped(letter: str) -> str:
+    """Return a letter as it may stand in a file: what cannot be seen is spelt out."""
     if letter in ESCAPES:
         return ESCAPES[letter]
-    code = ord(letter)
-    return f"\\u{code:04x}" if code < FIRST_PRINTED or code == DELETE else letter
+    return letter if letter.isprintable() else f"\\U{ord(letter):08x}"
 
 
 def add(text: str, record: Record) -> str:
@@ -222,7 +219,7 @@ def _put(document: TOMLDocument, record: Record, said: Header) -> None:
     if name not in table:
         table.append(name, _item(record, said))
     elif isinstance(table[name], tomlkit.items.AoT):
-        table[name].append(tomlkit.item(dict(_written(record, said))))
+        table[name].append(_table(record, said))
     elif isinstance(table[name], list):
         table[name].append(_item(record, said))
     else:
@@ -239,26 +236,16 @@ def _both(old: Any, new: Any) -> Any:
     return rows
 
 
+def _table(record: Record, said: Header) -> Any:
+    """Return a record as a table of its own."""
+    import tomlkit
+
+    lines = (f"{name} = {as_toml(value)}" for name, value in fields_of(record, said))
+    return tomlkit.item(tomlkit.parse("\n".join(lines)).unwrap())
+
+
 def _item(record: Record, said: Header) -> Any:
     """Return a record as a bare value or as a table on one line."""
     import tomlkit
 
-    fields = _written(record, said)
-    if len(fields) == 1 and fields[0][0] == "is":
-        return tomlkit.item(fields[0][1])
-    table = tomlkit.inline_table()
-    table.update(dict(fields))
-    return table
-
-
-def _written(record: Record, said: Header) -> list[Field]:
-    return [(name, _figure(value)) for name, value in fields_of(record, said)]
-
-
-def _figure(value: Any) -> Any:
-    """Return a value as it is written: whole numbers without a point."""
-    if isinstance(value, list):
-        return [_figure(each) for each in value]
-    if isinstance(value, float) and value == int(value) and abs(value) < EXACT_WHOLE:
-        return int(value)
-    return value
+    return tomlkit.parse(f"x = {_one(record, said)}").item("x")
