@@ -85,6 +85,19 @@ class TestBonding:
         assert (check.outcome.value, check.limit) == ("fail", 16.0)
         assert [each.slug for each in check.remedies] == ["earthing-conductor"]
 
+    @pytest.mark.parametrize("system", ["TN-C-S", "TN-S", "TT"])
+    @pytest.mark.parametrize("tails", [6.0, 10.0, 16.0, 25.0, 35.0])
+    @pytest.mark.parametrize("wire", [2.5, 4.0, 6.0, 10.0, 16.0, 25.0])
+    def test_every_size_the_survey_accepts_is_judged(self, system, tails, wire):
+        facts = changed(
+            SEMI, supply__earthing=system, supply__tails_mm2=tails, earthing__conductor_mm2=wire,
+            services__gas__bond_route_m=4.0, services__gas__extraneous_ohm=0.0,
+        )  # fmt: skip
+        *bonded, conductor = bonds(facts).checks
+        assert all(each.limit >= 6 for each in bonded)
+        known = tails > 6 or system == "TT"
+        assert (conductor.outcome.value == "undetermined") is not known
+
     def test_a_wire_to_a_rod_is_guarded(self):
         made = bonds(COTTAGE)
         assert not failed(made.checks)

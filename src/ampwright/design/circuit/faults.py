@@ -25,9 +25,10 @@ from ampwright.survey.home import Home
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import k_of_family, resistance_20, temperature_multiplier
-from ampwright.tables.devices import let_through, rod_limit, trip_multiple
+from ampwright.tables.devices import let_through, trip_multiple
 from ampwright.tables.supply_limits import cmin, nominal_v
 
+from ..residual import largest_electrode
 from .device import Protection
 
 METHOD: Final = Place("Ampwright", at="method, faults of the circuit", trust=Trust.DERIVED)
@@ -104,7 +105,7 @@ def loop_limit_ohm(book: Book, earthing: str, device: Protection) -> Ohms:
     if earthing == NETWORK_EARTH:
         multiple = Share(trip_multiple(book, device.curve))
         return breaker_loop_limit(cmin(book), nominal_v(book), multiple, device.rating_a)
-    return rod_limit(book, device.rcd_ma)
+    return largest_electrode(book, device.rcd_ma)
 
 
 def cores_ohm(

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check
+from ampwright.foundations.checks import Finding, requires, undetermined
+from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import Amperes, Metres, Ohms, OhmsPerKm, Share, SquareMm, Volts
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -55,6 +56,20 @@ def worst_line(lines: tuple[Amperes, ...]) -> Amperes:
     return Amperes(max(lines))
 
 
+@requires("what the feed of the board adds is known", place=METHOD)
+def feed_known(tap: str, found: str) -> Finding:
+    """A table says what a feed of this size loses and how much its loop is.
+
+    Only for sizes that the tables do not reach.
+
+    Examples
+    --------
+    >>> feed_known("main", "no row for 70 mm²").why
+    'measure at main what its feed adds: no row for 70 mm²'
+    """
+    return undetermined(f"measure at {tap} what its feed adds: {found}")
+
+
 def feed(home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...]) -> Made[Feed]:
     """Return what the feed of a board adds under the demand with the point, line by line.
 
@@ -69,28 +84,31 @@ def feed(home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...]) -> M
     length_m = board.from_meter_m
     if length_m <= basis.rules.own_device_over_m:
         return Made(NO_FEED)
-    book, phases = basis.book, home.supply.phases
-    size_mm2 = board.feed_mm2
+    try:
+        out = _reckoned(basis.book, home.supply.phases, board.feed_mm2, length_m, demand_a)
+    except OutOfTableError as outside:
+        return Made(NO_FEED, (feed_known(tap, str(outside)),))
+    return Made(out, (drop_within_limit(out.drop_share, basis.rules.drop_share_lights),))
+
+
+def _reckoned(
+    book: Book, phases: int, size_mm2: SquareMm, length_m: Metres, demand_a: tuple[Amperes, ...]
+) -> Feed:
+    """Return what a feed of one size comes to; ``OutOfTableError`` where no table has it."""
     load_a = worst_line(demand_a)
     lost_v = drop(drop_mv(book, CableFamily.ARMOURED, phases, size_mm2), load_a, length_m)
-    out = Feed(
+    return Feed(
         length_m,
         lost_v,
         drop_share(lost_v, nominal(book, phases)),
         drop(drop_mv(book, CableFamily.ARMOURED, 1, size_mm2), load_a, length_m),
         _loop(book, phases, size_mm2, length_m),
     )
-    return Made(out, _checks(out, basis))
 
 
 def nominal(book: Book, phases: int) -> Volts:
     """Return the nominal voltage that a drop is a share of: between lines on three phases."""
     return nominal_v(book) if phases == 1 else nominal_between_lines_v(book)
-
-
-def _checks(out: Feed, basis: Basis) -> tuple[Check, ...]:
-    """Return what lights on the same feed ask of it."""
-    return (drop_within_limit(out.drop_share, basis.rules.drop_share_lights),)
 
 
 def _loop(book: Book, phases: int, size_mm2: SquareMm, length_m: Metres) -> Ohms:

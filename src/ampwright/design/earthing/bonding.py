@@ -6,12 +6,19 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, Outcome, not_applicable, requires
-from ampwright.foundations.quantity import Amperes, Milliamperes, Ohms, SquareMm
+from ampwright.foundations.checks import (
+    Check,
+    Finding,
+    Outcome,
+    not_applicable,
+    requires,
+    undetermined,
+)
+from ampwright.foundations.errors import OutOfTableError
+from ampwright.foundations.quantity import Ohms, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
-from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
-from ampwright.foundations.working import computes
+from ampwright.standards.places import wiring
 from ampwright.standards.wiring.earthing import (
     BONDING,
     bond_present_and_sized,
@@ -31,9 +38,10 @@ from ampwright.tables.earthing import (
 )
 from ampwright.tables.supply_limits import nominal_v
 
+from ..residual import in_amperes
 from ..work import run_minutes
 
-METHOD: Final = Place("Ampwright", at="method, earthing and bonding", trust=Trust.DERIVED)
+CONDUCTOR: Final = wiring("542.3, 543.1")
 COMBINED: Final = "TN-C-S"
 GUARDED: Final = "against corrosion and damage"
 LOOK_AT_IT: Final = "look that it is guarded where it is buried; unguarded it would need 16 mm²"
@@ -51,22 +59,9 @@ class Bond:
 
 @dataclass(frozen=True, slots=True)
 class Bonding:
-    """The bonds of every service of metal, and the earthing conductor behind them."""
+    """The main bonds of every service of metal."""
 
     bonds: tuple[Bond, ...]
-    conductor_required_mm2: SquareMm
-
-
-@computes("Ib", "A", formula="Ib_ma / 1000", place=METHOD)
-def in_amperes(Ib_ma: Milliamperes) -> Amperes:  # noqa: N803 - as printed
-    """Return a small current in amperes.
-
-    Examples
-    --------
-    >>> in_amperes(Milliamperes(30.0))
-    0.03
-    """
-    return Amperes(Ib_ma / 1000)
 
 
 @requires("metal that comes in from the ground is bonded", place=BONDING)
@@ -81,6 +76,20 @@ def nothing_to_bond(service: str) -> Finding:
     'the water service is plastic where it comes in'
     """
     return not_applicable(f"the {service} service is plastic where it comes in")
+
+
+@requires("what the earthing conductor must be is known", place=CONDUCTOR)
+def conductor_size_known(found: str) -> Finding:
+    """A table says which earthing conductor goes with the tails.
+
+    Tails of a size that nobody fits any more are for new tails first.
+
+    Examples
+    --------
+    >>> conductor_size_known("no row for 6 mm²").why
+    'the tails come first: no row for 6 mm²'
+    """
+    return undetermined(f"the tails come first: {found}")
 
 
 def bonding(home: Home, basis: Basis) -> Made[Bonding]:
@@ -99,9 +108,8 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
         bond, check = _bond(basis, id_, service, required_bond(home, basis.book, system))
         bonds.append(bond)
         checks.append(check)
-    needed_mm2 = required_conductor(home, basis.book)
-    checks.append(_conductor(home, basis, needed_mm2))
-    return Made(Bonding(tuple(bonds), needed_mm2), tuple(checks))
+    checks.append(_conductor(home, basis))
+    return Made(Bonding(tuple(bonds)), tuple(checks))
 
 
 def doubted_earthing(home: Home) -> str:
@@ -167,8 +175,12 @@ def _new_bond(basis: Basis, id_: str, service: Service, size_mm2: SquareMm) -> R
     )
 
 
-def _conductor(home: Home, basis: Basis, required_mm2: SquareMm) -> Check:
+def _conductor(home: Home, basis: Basis) -> Check:
     """Return whether the earthing conductor is large enough, with what would mend it."""
+    try:
+        required_mm2 = required_conductor(home, basis.book)
+    except OutOfTableError as outside:
+        return conductor_size_known(str(outside))
     check = earthing_conductor_sized(home.earthing.conductor_mm2, required_mm2)
     if home.supply.earthing == "TT":
         check = check.with_caution(LOOK_AT_IT)

@@ -23,8 +23,9 @@ from ampwright.standards.wiring.earthing import (
 from ampwright.survey.home import Home
 from ampwright.tables.charging import point_distance
 
-from .bonding import COMBINED, doubted_earthing, in_amperes
-from .rods import dry_ohm, more_rods, touch_limit
+from ..residual import in_amperes, touch_limit
+from .bonding import COMBINED, doubted_earthing
+from .rods import dry_ohm, more_rods
 
 METHOD: Final = Place("Ampwright", at="method, what earths the point", trust=Trust.DERIVED)
 NETWORK_EARTH: Final = "pme"

@@ -6,7 +6,7 @@ from math import log
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.quantity import Count, Hours, Metres, Minutes, Ohms, Share, Volts
+from ampwright.foundations.quantity import Count, Hours, Metres, Minutes, Ohms, Share
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
@@ -18,9 +18,6 @@ from ampwright.tables.earthing import rods_in_line_factor
 from ..noted import noted
 
 METHOD: Final = Place("Ampwright", at="method, electrodes", trust=Trust.DERIVED)
-TOUCH: Final = Place(
-    "BS 7671", "2018+A2:2022", "411.5.3, as quoted by an engineers' forum", Trust.PUBLISHED
-)
 DRY: Final = Place("habit of the trade", at="a rod reads half as much again in a dry spell",
                    trust=Trust.MEMORY)  # fmt: skip
 USUAL_ROD: Final = Place("rods as sold", at="1.2 m long, 16 mm thick", trust=Trust.COMMON_PRACTICE)
@@ -78,11 +75,6 @@ def rods_to_drive(n: Count) -> Count:
     1
     """
     return Count(n - 1)
-
-
-def touch_limit(book: Book) -> Volts:
-    """Return the touch voltage that a rod and its residual current device are held to."""
-    return noted(book, "Ut", Volts(50.0), "V", TOUCH)
 
 
 def dry_ohm(home: Home, book: Book, read_ohm: Ohms) -> Ohms:
