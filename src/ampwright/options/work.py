@@ -92,7 +92,7 @@ def work_of(basis: Basis) -> Work[Design]:
         room = run(board_room, basis, choice.tap, point, device)
         faults = run(fault_levels, point.phases, device.breaking_ka)
         earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
-        fed = run(feed, basis, choice.tap, side.demand.now_a)
+        fed = run(feed, basis, choice.tap, side.carried.carried_a)
         run_of_cable = run(
             cable,
             basis,
