@@ -1,13 +1,13 @@
 """What there is to choose from in a home: places, taps, points, earths, cables and settings.
 
-Settings are not sampled. A point is tried at every ampere it can be set to, and of each
-stretch of settings that come to the same only the greatest is offered.
+Settings are not sampled: of each stretch of settings that come to the same only the greatest
+is offered, and the ends of the stretches are found, not guessed.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from itertools import pairwise
+from functools import cache
 from typing import Any
 
 from ampwright.design.circuit.cable import CORES
@@ -67,18 +67,35 @@ def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tup
     """
     found: set[Amperes] = set()
     for point in {_kind(point): point for point in points}.values():
-        for limited in (False, True):
-            signs = [
-                (setting, sign_of(lifter, basis, point, setting, limited))
-                for setting in range_of(point)
-            ]
-            found |= {
-                here for (here, sign), (_, after) in pairwise(signs)
-                if sign != after
-            }  # fmt: skip
-            found.add(signs[-1][0])
+        for limited in (False, True) if point.sensor_input else (False,):
+            found |= set(tops(lifter, basis, point, limited))
         found |= {most for most in cars_take(lifter, basis, point) if most <= point.max_a}
     return tuple(sorted(found, reverse=True))
+
+
+def tops(lifter: Lifter, basis: Basis, point: ChargePoint, limited: bool) -> Iterator[Amperes]:
+    """Yield the greatest setting of each stretch of whole amperes that come to the same.
+
+    More amperes never make a decision or a fit better in any home, so what is the same at both
+    ends of a stretch is the same between them, and halving finds every change.
+    """
+
+    @cache
+    def sign(amps: int) -> tuple[Any, ...]:
+        return sign_of(lifter, basis, point, Amperes(float(amps)), limited)
+
+    least, most = round(point.least_a), round(point.max_a)
+    waiting = [(least, most)]
+    while waiting:
+        low, high = waiting.pop()
+        if sign(low) == sign(high):
+            continue
+        if high - low == 1:
+            yield Amperes(float(low))
+            continue
+        middle = (low + high) // 2
+        waiting += [(low, middle), (middle, high)]
+    yield Amperes(float(most))
 
 
 def _kind(point: ChargePoint) -> tuple[Any, ...]:
@@ -87,11 +104,6 @@ def _kind(point: ChargePoint) -> tuple[Any, ...]:
         point.phases, point.least_a, point.max_a, point.setting_locked, point.sensor_input,
         point.falls_to_a, point.unconditional,
     )  # fmt: skip
-
-
-def range_of(point: ChargePoint) -> Iterator[Amperes]:
-    """Yield every whole ampere a point can be set to, the least first."""
-    return (Amperes(float(a)) for a in range(round(point.least_a), round(point.max_a) + 1))
 
 
 def sign_of(
