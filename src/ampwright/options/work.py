@@ -10,19 +10,14 @@ from dataclasses import dataclass
 
 from ampwright.costing.labour import Labour, labour
 from ampwright.design.board.own import BoardRoom
-from ampwright.design.board.room import board_room
-from ampwright.design.circuit.cable import Cable, cable
-from ampwright.design.circuit.device import Protection, protective_device
-from ampwright.design.circuit.faults import FaultLevels, fault_levels
-from ampwright.design.circuit.feed import feed
+from ampwright.design.circuit.cable import Cable
+from ampwright.design.circuit.device import Protection
 from ampwright.design.circuit.setting import point_setting
-from ampwright.design.circuit.voltage import PointVolts, volts_at_point
+from ampwright.design.circuit.voltage import PointVolts
 from ampwright.design.earthing.bonding import Bonding, bonding
-from ampwright.design.earthing.point import PointEarth, point_earthing
-from ampwright.design.place import point_place
-from ampwright.design.route import Route, route
+from ampwright.design.earthing.point import PointEarth
+from ampwright.design.route import Route
 from ampwright.energy.need import (
-    CarCharging,
     Charging,
     Cost,
     Need,
@@ -33,19 +28,15 @@ from ampwright.energy.need import (
     yearly_need,
 )
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import Lead
-from ampwright.foundations.quantity import Amperes, Kilowatts, Minutes
-from ampwright.foundations.stages import Made
 from ampwright.network.connection import Connection
-from ampwright.standards.network.connection import Step
-from ampwright.survey.home import Home
-from ampwright.tables.capacity import CableFamily
 
-from .choices import METER, Choice
+from .choices import Choice
+from .circuit_side import CircuitSide, circuit_side
 from .ranking import Criteria
 from .runs import Run
 from .search import Work
 from .supply_side import Decision, SupplySide, supply_side
+from .weighing import criteria, order_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,20 +53,52 @@ class Use:
 class Design:
     """Everything one option comes to."""
 
-    supply: SupplySide
-    connection: Connection
-    decision: Decision
     bonding: Bonding
-    board: BoardRoom
-    route: Route
-    device: Protection
-    faults: FaultLevels
-    cable: Cable
-    volts: PointVolts
-    earth: PointEarth
+    supply: SupplySide
+    circuit: CircuitSide
     use: Use
     labour: Labour
     criteria: Criteria
+
+    @property
+    def connection(self) -> Connection:
+        """What the network's tests come to."""
+        return self.supply.connection
+
+    @property
+    def decision(self) -> Decision:
+        """The decision that this option means."""
+        return self.supply.decision
+
+    @property
+    def route(self) -> Route:
+        """The way of the cable."""
+        return self.circuit.route
+
+    @property
+    def device(self) -> Protection:
+        """What protects the circuit."""
+        return self.circuit.device
+
+    @property
+    def board(self) -> BoardRoom:
+        """Where the device goes."""
+        return self.circuit.board
+
+    @property
+    def cable(self) -> Cable:
+        """The cable of the circuit."""
+        return self.circuit.cable
+
+    @property
+    def volts(self) -> PointVolts:
+        """Volts at the point."""
+        return self.circuit.volts
+
+    @property
+    def earth(self) -> PointEarth:
+        """What earths the point."""
+        return self.circuit.earth
 
 
 def work_of(basis: Basis) -> Work[Design]:
@@ -85,124 +108,42 @@ def work_of(basis: Basis) -> Work[Design]:
         bonds = run(bonding, basis)
         run(point_setting, basis, choice.point, choice.setting_a)
         side = supply_side(run, basis, choice.point, choice.setting_a, choice.house_limit)
-        point, setting_a = choice.point, choice.setting_a
-        run(point_place, choice.place, point.ip)
-        way = run(route, choice.tap, choice.place)
-        device = run(protective_device, basis, point, choice.earthing, setting_a, way.hidden)
-        room = run(board_room, basis, choice.tap, point, device)
-        faults = run(fault_levels, point.phases, device.breaking_ka)
-        earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
-        fed = run(feed, basis, choice.tap, side.carried.carried_a)
-        run_of_cable = run(
-            cable,
-            basis,
-            way,
-            device,
-            fed,
-            choice.earthing,
-            choice.family,
-            choice.house_limit,
-            setting_a,
-            point,
-        )
-        volts = run(
-            volts_at_point,
-            basis,
-            point.detection,
-            side.origin.lowest_v,
-            side.origin.highest_v,
-            side.origin.read,
-            side.origin.high_read,
-            run_of_cable.drop_to_neutral_v,
-        )
-        use = use_of(run, basis, setting_a, choice)
-        time = run(
-            labour,
-            basis,
-            way.legs,
-            choice.tap,
-            point.phases,
-            choice.family,
-            choice.earthing,
-            choice.house_limit,
-            choice.remedies,
-        )
+        circuit = circuit_side(run, basis, choice, side)
+        use = use_of(run, basis, choice)
+        time = labour_of(run, basis, choice, circuit)
         weighed = run(
             criteria,
             side.connection.outcome,
             use.charging.cars,
             use.charging.offered_kw,
             time.usual_min,
-            point.lead,
+            choice.point.lead,
             order_of(basis, choice),
         )
-        return Design(
-            supply=side,
-            connection=side.connection,
-            decision=side.decision,
-            bonding=bonds,
-            board=room,
-            route=way,
-            device=device,
-            faults=faults,
-            cable=run_of_cable,
-            volts=volts,
-            earth=earth,
-            use=use,
-            labour=time,
-            criteria=weighed,
-        )
+        return Design(bonds, side, circuit, use, time, weighed)
 
     return work
 
 
-def use_of(run: Run, basis: Basis, setting_a: Amperes, choice: Choice) -> Use:
+def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
     """Describe what the point does for the cars: their need, their hours and their cost."""
     need = run(yearly_need, basis)
-    charging = run(charging_time, basis, need, setting_a, choice.point.phases)
+    charging = run(charging_time, basis, need, choice.setting_a, choice.point.phases)
     nights = run(cheap_nights, basis, charging.hours_a_day)
     cost = run(running_cost, need.kwh_a_year)
     return Use(need, charging, nights, cost)
 
 
-FAMILIES = tuple(CableFamily)
-WAITS = {Step.TELL_AFTER: 0.0, Step.ASK_FIRST: 1.0, Step.ASK_FIRST_SEVERAL: 1.0, Step.STOP: 2.0}
-EARTHS_IN_ORDER = ("pme", "house rod", "rod")
-"""What the firm would rather do where nothing else decides: what is there before what is new."""
-UNWISHED = 0.5
-
-
-def criteria(
-    home: Home,
-    outcome: Step,
-    cars: tuple[CarCharging, ...],
-    offered_kw: Kilowatts,
-    usual_min: Minutes,
-    lead: Lead,
-    order: int,
-) -> Made[Criteria]:
-    """Return what an option is compared on; the lead that was not wished for comes later."""
-    usable = max((car.power_kw for car in cars), default=offered_kw)
-    wished = home.wishes.lead
-    suits = wished in ("either", lead.value)
-    return Made(Criteria(WAITS[outcome], -usable, usual_min, order if suits else order + UNWISHED))
-
-
-def order_of(basis: Basis, choice: Choice) -> int:
-    """Return where a choice stands in the firm's own order of equals.
-
-    The home's own earth before a new one, its board before another, the cable that is quickest
-    to run, and the points as the catalogue lists them.
-    """
-    points = basis.catalogue.points
-    places = (
-        (EARTHS_IN_ORDER.index(choice.earthing), len(EARTHS_IN_ORDER)),
-        (int(choice.tap == METER), 2),
-        (int(choice.house_limit), 2),
-        (points.index(choice.point), len(points)),
-        (FAMILIES.index(choice.family), len(FAMILIES)),
+def labour_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> Labour:
+    """Describe the tasks of an option and how long they take."""
+    return run(
+        labour,
+        basis,
+        circuit.route.legs,
+        choice.tap,
+        choice.point.phases,
+        choice.family,
+        choice.earthing,
+        choice.house_limit,
+        choice.remedies,
     )
-    number = 0
-    for place, size in places:
-        number = number * size + place
-    return number

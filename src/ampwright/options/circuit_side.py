@@ -1,0 +1,82 @@
+"""The part of the work from the tap to the point: way, device, board, earth, cable, volts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ampwright.design.board.own import BoardRoom
+from ampwright.design.board.room import board_room
+from ampwright.design.circuit.cable import Cable, cable
+from ampwright.design.circuit.device import Protection, protective_device
+from ampwright.design.circuit.faults import FaultLevels, fault_levels
+from ampwright.design.circuit.feed import feed
+from ampwright.design.circuit.voltage import PointVolts, volts_at_point
+from ampwright.design.earthing.point import PointEarth, point_earthing
+from ampwright.design.place import point_place
+from ampwright.design.route import Route, route
+from ampwright.firm.basis import Basis
+from ampwright.supply.voltage import Origin
+
+from .choices import Choice
+from .runs import Run
+from .supply_side import SupplySide
+
+
+@dataclass(frozen=True, slots=True)
+class CircuitSide:
+    """What one point's own circuit comes to."""
+
+    route: Route
+    device: Protection
+    board: BoardRoom
+    faults: FaultLevels
+    earth: PointEarth
+    cable: Cable
+    volts: PointVolts
+
+
+def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> CircuitSide:
+    """Describe the work of the point's own circuit, cheapest questions first."""
+    point, setting_a = choice.point, choice.setting_a
+    run(point_place, choice.place, point.ip)
+    way = run(route, choice.tap, choice.place)
+    device = run(protective_device, basis, point, choice.earthing, setting_a, way.hidden)
+    room = run(board_room, basis, choice.tap, point, device)
+    faults = run(fault_levels, point.phases, device.breaking_ka)
+    earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
+    fed = run(feed, basis, choice.tap, side.carried.carried_a)
+    laid = run(
+        cable,
+        basis,
+        way,
+        device,
+        fed,
+        choice.earthing,
+        choice.family,
+        choice.house_limit,
+        setting_a,
+        point,
+    )
+    return CircuitSide(
+        route=way,
+        device=device,
+        board=room,
+        faults=faults,
+        earth=earth,
+        cable=laid,
+        volts=volts_of(run, basis, choice, side.origin, laid),
+    )
+
+
+def volts_of(run: Run, basis: Basis, choice: Choice, origin: Origin, laid: Cable) -> PointVolts:
+    """Describe the volts at the point, from those at the origin."""
+    return run(
+        volts_at_point,
+        basis,
+        choice.point.detection,
+        origin.lowest_v,
+        origin.highest_v,
+        origin.read,
+        origin.high_read,
+        laid.drop_to_neutral_v,
+    )
