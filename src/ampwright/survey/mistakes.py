@@ -12,7 +12,7 @@ from ampwright.foundations.errors import Problem
 MOST: Final = 20
 """After so many mistakes of form the rest of the text is not looked at."""
 
-EXPECTED: Final = "a name, an equals sign and an answer"
+NAME: Final = re.compile(r"[\w.-]+(?=\s*=)")
 
 
 def parsed(text: str) -> tuple[dict[str, Any], list[Problem]]:
@@ -28,8 +28,7 @@ def parsed(text: str) -> tuple[dict[str, Any], list[Problem]]:
             return tomllib.loads("\n".join(lines)), problems
         except tomllib.TOMLDecodeError as error:
             number = _line(error, lines)
-            heading, content = _named(lines, number)
-            problems.append(Problem(number, heading, content, EXPECTED, _do(str(error), content)))
+            problems.append(_problem(lines, number, str(error)))
             if len(problems) == MOST or not _may_be_set_aside(lines[number - 1]):
                 return {}, problems
             lines[number - 1] = ""
@@ -46,20 +45,24 @@ def _line(error: tomllib.TOMLDecodeError, lines: list[str]) -> int:
     return opening[-1] if opening else len(lines)
 
 
-def _named(lines: list[str], number: int) -> tuple[str, str]:
-    """Return the key that a line seems to answer, and what the line says."""
+def _problem(lines: list[str], number: int, message: str) -> Problem:
+    """Return what is wrong with one line, under the key that it seems to answer."""
     content = lines[number - 1].strip()
     table = ""
     for line in lines[: number - 1]:
         if found := re.match(r"\s*\[+\s*([^\]]+?)\s*\]", line):
             table = f"{found[1]}."
-    name = re.match(r"[\w.-]+(?=\s*=)", content)
-    return (f"{table}{name[0]}" if name else "the text"), content
+    do = _do(message, content)
+    if name := NAME.match(content):
+        return Problem(number, f"{table}{name[0]}", content, "an answer that can be read", do)
+    return Problem(number, "the text", content, "a name, an equals sign and an answer", do)
 
 
 def _may_be_set_aside(line: str) -> bool:
-    """Whether a line is an answer by itself, so that the rest can be read without it."""
-    return bool(re.match(r"\s*[\w.-]+\s*=", line)) and not re.search(r"\"{3}|'{3}|\[\s*$", line)
+    """Whether a line is an answer or stray words by itself, so that the rest can be read."""
+    closed = all(line.count(a) == line.count(b) for a, b in ("[]", "{}"))
+    heading = line.lstrip().startswith("[")
+    return bool(line.strip()) and closed and not heading and not re.search(r"\"{3}|'{3}", line)
 
 
 def _do(message: str, content: str) -> str:
@@ -67,11 +70,18 @@ def _do(message: str, content: str) -> str:
     for pattern, advice in _by_message():
         if re.search(pattern, message):
             return advice
-    answer = content.partition("=")[2].strip()
-    for pattern, advice in _by_answer():
-        if re.match(pattern, answer):
+    whole = not NAME.match(content)
+    for pattern, advice in _by_line() if whole else _by_answer():
+        if re.match(pattern, content if whole else content.partition("=")[2].strip()):
             return advice
     return "Words stand in quotes, figures alone, and yes or no is true or false."
+
+
+def _by_line() -> Iterator[tuple[str, str]]:
+    yield r"\[[^\]]*$", "Close the heading with ]."
+    yield r"\[", "A list above this line is not closed with ], or the heading has blanks in it."
+    yield r"=", "Put the name of the fact before the equals sign."
+    yield r"", "Put # in front to make it a remark."
 
 
 def _by_message() -> Iterator[tuple[str, str]]:
@@ -92,4 +102,5 @@ def _by_answer() -> Iterator[tuple[str, str]]:
     yield r"-?\d[\d.]*\s*[A-Za-zΩ²°]", "Write the figure alone, without its unit."
     yield r"[\"'][^\"']*$", "Close the quotes."
     yield r"[A-Za-z]", "Put words in quotes."
+    yield r"\{[^}]*$", "Keep all that stands between { and } on one line."
     yield r"[\[{]", "Close every bracket, with a comma between the entries."
