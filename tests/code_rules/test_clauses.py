@@ -23,6 +23,7 @@ DECIDING = [clause for clause in CLAUSES if clause.kind is Kind.DECIDES]
 PLAIN_NUMBERS = {0, 1, 2, 3, 1000}
 """Numbers of geometry, counting and the thousand between a unit and its multiple."""
 OTHER_NUMBERS = {
+    ("ampwright.standards.wiring.electrode", 4): "a quarter belongs to the shape of a plate",
     ("ampwright.standards.wiring.electrode", 8): "8L/d is the shape of a rod, not a table's value",
     ("ampwright.standards.network.meter_point", 10): "the last digit is one of ten",
     ("ampwright.standards.network.meter_point", 11): "the rule of the check digit itself",

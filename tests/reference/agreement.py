@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from importlib import import_module
 from pathlib import Path
 from types import ModuleType
@@ -119,15 +119,19 @@ def difference(case: Case, module: ModuleType | Mapping[str, Any] | None = None)
 
 def _ruled(case: Case, ruling: Ruling[Any, Any], space: Mapping[str, Any]) -> str:
     """Return how a ruling differs in its outcome or in the row that decided."""
-    shape = next(
-        (each for name, each in space.items() if name.endswith("Case") and isinstance(each, type)),
-        None,
-    )
-    given = shape(**case.inputs) if shape else case.inputs
-    ruled = ruling.decide(given)
+    ruled = ruling.decide(_shape(case, space)(**case.inputs))
     outcome = getattr(ruled.outcome, "value", ruled.outcome)
     if outcome != case.answer:
         return f"{outcome} by row {ruled.row} ({ruled.words}) instead of {case.answer}"
     if case.row not in (None, ruled.row):
         return f"row {ruled.row} ({ruled.words}) instead of row {case.row}"
     return ""
+
+
+def _shape(case: Case, space: Mapping[str, Any]) -> Any:
+    """Return the kind of case that a module's ruling looks at: the one with these facts."""
+    return next(
+        each
+        for each in space.values()
+        if is_dataclass(each) and {fact.name for fact in fields(each)} == case.inputs.keys()
+    )

@@ -53,6 +53,20 @@ def pilot_duty(I: Amperes, slope: Amperes) -> Share:
     return Share(I / slope)
 
 
+@computes("D", "", formula="I / slope + D0", place=PILOT)
+def pilot_duty_high(I: Amperes, slope: Amperes, D0: Share) -> Share:
+    """Duty of the pilot that offers a car a current of the upper band.
+
+    The inverse of the upper band: from 51 to 80 A.
+
+    Examples
+    --------
+    >>> pilot_duty_high(Amperes(80.0), Amperes(250.0), Share(0.64))
+    0.96
+    """
+    return Share(I / slope + D0)
+
+
 @requires("setting ≥ the least current a car takes", unit="A", place=PILOT)
 def setting_not_below_floor(Iset: Amperes, floor: Amperes) -> Finding:
     """A point is not set below what the pilot can say.

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from ampwright.foundations.checks import Finding, at_least, at_most, holds, requires
-from ampwright.foundations.quantity import Celsius, Metres, SquareMm, Volts
+from ampwright.foundations.quantity import Celsius, Metres, Millimetres, SquareMm, Volts
+from ampwright.foundations.source import Place, Trust
 
 from ..places import wiring
 
+GLAND = Place("makers' instructions", at="range of a gland", trust=Trust.COMMON_PRACTICE)
 WINDOW = wiring("722.411.4.1 (iv)", "a trade association magazine, spring 2020")
 
 
@@ -82,6 +84,20 @@ def surge_protection_present(present: bool) -> Finding:
     return holds(present, "" if present else "no surge protection in the board that feeds it")
 
 
+@requires("leads of the surge device ≤ their limit", unit="m", place=wiring("534.4.8"))
+def surge_leads_short(L: Metres, limit: Metres) -> Finding:
+    """The surge device's own leads are too short to add much to the voltage it lets pass.
+
+    Line side and earth side together.
+
+    Examples
+    --------
+    >>> surge_leads_short(Metres(0.4), Metres(0.5)).outcome.value
+    'pass'
+    """
+    return at_most(L, limit)
+
+
 @requires("can be isolated, neutral included", place=wiring("462.1, 537.2"))
 def isolation_present(breaks_all_live: bool) -> Finding:
     """The circuit can be made dead in every live conductor to work on the point.
@@ -94,6 +110,20 @@ def isolation_present(breaks_all_live: bool) -> Finding:
     'pass'
     """
     return holds(breaks_all_live, "" if breaks_all_live else "a live conductor stays joined")
+
+
+@requires("isolation can be secured", place=wiring("462.3, 537.2.4"))
+def isolation_secured(lockable: bool) -> Finding:
+    """Nobody can put the circuit back on while somebody works on the point.
+
+    A lock, a box that locks or a device in the worker's sight and reach.
+
+    Examples
+    --------
+    >>> isolation_secured(False).outcome.value
+    'fail'
+    """
+    return holds(lockable, "" if lockable else "it cannot be locked off")
 
 
 @requires("protection against dust and water ≥ what the place asks", place=wiring("722.512.2"))
@@ -169,3 +199,19 @@ def terminal_stays_cool(t: Celsius, terminal_c: Celsius) -> Finding:
     'fail'
     """
     return at_most(t, terminal_c)
+
+
+@requires("cable within the gland's range", unit="mm", place=GLAND)
+def gland_holds_cable(d: Millimetres, least: Millimetres, most: Millimetres) -> Finding:
+    """The gland closes on the cable: neither too thick to go in nor too thin to be held.
+
+    Overall diameter; an armoured cable has a gland of its own kind.
+
+    Examples
+    --------
+    >>> gland_holds_cable(Millimetres(16.4), Millimetres(12.0), Millimetres(18.0)).outcome.value
+    'pass'
+    """
+    if d < least:
+        return holds(False, f"{d:g} mm is too thin: the gland begins at {least:g} mm")
+    return at_most(d, most)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.checks import Finding, at_most, requires
+from ampwright.foundations.quantity import Amperes, Seconds
 from ampwright.foundations.rulings import Row, Ruling
 
 from ..places import wiring
@@ -52,3 +53,17 @@ CUT_OFF: Ruling[CircuitCase, CutOff] = Ruling(
     ),
 )
 """The least the rule asks; taking the short time for every charge point is the safe choice."""
+
+
+@requires("time to cut off ≤ the time allowed", unit="s", place=SCOPE)
+def cut_off_in_time(t: Seconds, limit: Seconds) -> Finding:
+    """The device opens a fault to earth within the time that the circuit is allowed.
+
+    ``t`` from the device's curve at the fault current of the far end.
+
+    Examples
+    --------
+    >>> cut_off_in_time(Seconds(0.1), Seconds(0.4)).outcome.value
+    'pass'
+    """
+    return at_most(t, limit)

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from math import log, pi
+from math import log, pi, sqrt
 
 from ampwright.foundations.quantity import Metres, OhmMetres, Ohms, Share
-from ampwright.foundations.source import Place
+from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 
 BS_7430 = Place("BS 7430", "", "rods, as used in a published earthing calculation")
+SHAPES = Place("BS 7430", "", "strips and plates", Trust.MEMORY)
+SEASON = Place(
+    "advice on electrodes",
+    "",
+    "a reading in wet ground is the best of the year",
+    Trust.COMMON_PRACTICE,
+)
 
 
 @computes("R", "Ω", formula="rho / (2 * π * L) * (ln(8 * L / d) - 1)", place=BS_7430)
@@ -51,3 +58,46 @@ def rods_together(R: Ohms, lam: Share, a: Share, n: int) -> Ohms:
     2.00
     """
     return Ohms(R * (1 + lam * a) / n)
+
+
+@computes("R", "Ω", formula="rho / (2 * π * L) * ln(L**2 / (kappa * h * d))", place=SHAPES)
+def tape_resistance(rho: OhmMetres, L: Metres, kappa: Share, h: Metres, d: Metres) -> Ohms:
+    """Resistance to earth of a straight tape or wire laid flat in even soil.
+
+    ``h`` is its depth, ``d`` the width of the tape or the diameter of the wire and ``kappa``
+    the standard's constant for that shape.
+
+    Examples
+    --------
+    >>> tape_resistance(OhmMetres(100.0), Metres(10.0), Share(1.36), Metres(0.6), Metres(0.025))
+    13.52
+    """
+    return Ohms(rho / (2 * pi * L) * log(L**2 / (kappa * h * d)))
+
+
+@computes("R", "Ω", formula="rho / 4 * sqrt(π / A)", place=SHAPES)
+def plate_resistance(rho: OhmMetres, A: float) -> Ohms:
+    """Resistance to earth of a plate in even soil.
+
+    ``A`` is the area of one face in m²; buried upright, well below the surface.
+
+    Examples
+    --------
+    >>> plate_resistance(OhmMetres(100.0), 0.36)
+    73.85
+    """
+    return Ohms(rho / 4 * sqrt(pi / A))
+
+
+@computes("RA", "Ω", formula="times * R", place=SEASON)
+def driest_of_year(R: Ohms, times: Share) -> Ohms:
+    """Resistance that an electrode may rise to in the driest week of the year.
+
+    ``times`` is what the soil and the month of the reading call for; a deep rod rises less.
+
+    Examples
+    --------
+    >>> driest_of_year(Ohms(90.0), Share(2.0))
+    180.0
+    """
+    return Ohms(times * R)

@@ -102,6 +102,21 @@ def line_and_earth(r1: OhmsPerKm, r2: OhmsPerKm, L: Metres) -> Ohms:
     return Ohms((r1 + r2) * L / 1000)
 
 
+@computes("R2", "Ω", formula="Ra * Rb / (Ra + Rb)", place=OHM)
+def paths_together(Ra: Ohms, Rb: Ohms) -> Ohms:
+    """Resistance of two protective conductors side by side, joined at both ends.
+
+    Such as an armour and a core or a separate conductor beside it. How the current divides
+    with reactance is left out.
+
+    Examples
+    --------
+    >>> paths_together(Ohms(0.198), Ohms(0.0924))
+    0.063
+    """
+    return Ohms(Ra * Rb / (Ra + Rb))
+
+
 @computes("Zs", "Ω", formula="Ze + R1R2", place=LOOP)
 def loop(Ze: Ohms, R1R2: Ohms) -> Ohms:
     """Earth fault loop impedance at the end of a circuit.

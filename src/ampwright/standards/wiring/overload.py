@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from ampwright.foundations.checks import Finding, at_most, requires
 from ampwright.foundations.quantity import Amperes, Share
+from ampwright.foundations.source import Place
 from ampwright.foundations.working import computes, next_up
 
 from ..places import wiring
 
 TEXTBOOK = "a textbook of electrical installation work, p. 301"
 CAPACITY = wiring("Appendix 4, 5.1", TEXTBOOK)
+REWIREABLE = Place("online electricians' handbook", "5", "4.3.8")
 
 
 @computes("Iz", "A", formula="It * Ca * Cg * Ci", place=CAPACITY)
@@ -125,3 +127,47 @@ def overload_ends_in_time(I2: Amperes, limit: Amperes) -> Finding:
     'pass'
     """
     return at_most(I2, limit)
+
+
+@computes("Cf", "", formula="kz / k2", place=REWIREABLE)
+def device_factor(kz: Share, k2: Share) -> Share:
+    """Share of a cable's capacity that a device which acts late may protect.
+
+    ``kz`` is 1.45 and ``k2`` the device's own: 2 for rewireable fuses. One for devices that
+    act by 1.45 times their rating.
+
+    Examples
+    --------
+    >>> device_factor(Share(1.45), Share(2.0))
+    0.725
+    """
+    return Share(kz / k2)
+
+
+@computes("Iz", "A", formula="Cf * Iz", place=REWIREABLE)
+def capacity_behind_device(Iz: Amperes, Cf: Share) -> Amperes:
+    """Largest rating that may protect a cable, where the device or the ground asks for less.
+
+    ``Cf`` of the device; 0.9 for a breaker or cartridge fuse before a buried cable.
+
+    Examples
+    --------
+    >>> capacity_behind_device(Amperes(47.0), Share(0.725))
+    34.08
+    """
+    return Amperes(Cf * Iz)
+
+
+@computes("Iz", "A", formula="It * Ct * Cs * Cd * Cg", place=wiring("Appendix 4, 5.1"))
+def corrected_capacity_buried(It: Amperes, Ct: Share, Cs: Share, Cd: Share, Cg: Share) -> Amperes:
+    """Current a buried cable can carry for hours where it lies.
+
+    Factors for the temperature, resistivity and depth of the ground, and grouping; ``It`` from
+    the column for cables in the ground.
+
+    Examples
+    --------
+    >>> corrected_capacity_buried(Amperes(60.0), Share(1.05), Share(0.96), Share(1.0), Share(0.85))
+    51.41
+    """
+    return Amperes(It * Ct * Cs * Cd * Cg)

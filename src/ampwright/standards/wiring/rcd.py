@@ -124,6 +124,52 @@ def own_rcd_not_shared(points_behind: int, other_circuits_behind: int) -> Findin
     return at_most(points_behind, 1)
 
 
+@requires("no undelayed RCD shared with other circuits in front", place=wiring("314.1, 531.3.2"))
+def no_shared_rcd_upstream(kind: str, delayed: bool, other_circuits_behind: int) -> Finding:
+    """A fault or leakage at the point does not take other circuits of the house with it.
+
+    ``kind`` of the device the feed passes through, ``none`` where it passes through none.
+
+    Examples
+    --------
+    >>> no_shared_rcd_upstream("A", False, 3).outcome.value
+    'fail'
+    """
+    if kind == RcdKind.NONE:
+        return not_applicable("the feed passes through none")
+    if delayed:
+        return holds(True, "the device in front waits")
+    return at_most(other_circuits_behind, 0)
+
+
+@computes("I", "mA", formula="share * Idn", place=wiring("531.3.2"))
+def leakage_limit(Idn: Milliamperes, share: Share) -> Milliamperes:
+    """Current that may flow to earth in normal service behind a residual current device.
+
+    ``share`` is 0.3 of its rated residual current.
+
+    Examples
+    --------
+    >>> leakage_limit(Milliamperes(30.0), Share(0.3))
+    9.0
+    """
+    return Milliamperes(share * Idn)
+
+
+@requires("standing leakage ≤ its limit", unit="mA", place=wiring("531.3.2"))
+def leakage_leaves_room(leakage: Milliamperes, limit: Milliamperes) -> Finding:
+    """What leaks to earth all the time does not bring a device near its tripping.
+
+    The sum of everything behind one device, from makers' figures or as measured.
+
+    Examples
+    --------
+    >>> leakage_leaves_room(Milliamperes(3.5), Milliamperes(9.0)).outcome.value
+    'pass'
+    """
+    return at_most(leakage, limit)
+
+
 @requires("RCD breaks all live conductors", place=wiring("722.531.3.1"))
 def rcd_breaks_all_live(poles: int, live_conductors: int) -> Finding:
     """The device opens the neutral as well as every line.

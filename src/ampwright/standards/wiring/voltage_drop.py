@@ -5,6 +5,7 @@ from __future__ import annotations
 from ampwright.foundations.checks import Finding, at_most, requires
 from ampwright.foundations.quantity import (
     Amperes,
+    Celsius,
     Metres,
     MilliVoltsPerAmpMetre,
     Ohms,
@@ -19,6 +20,8 @@ from ..places import wiring
 TEXTBOOK = "a textbook of electrical installation work, p. 302"
 DROP = wiring("Appendix 4, 6", TEXTBOOK)
 LIMIT = wiring("525, Appendix 4, 6.4", TEXTBOOK)
+COOLER = wiring("Appendix 4, 6.1", "an engineers' forum and a worked example of a cable site")
+ANGLE = wiring("Appendix 4, 6.2", "a worked example of a cable site")
 OHM = Place("Ohm's law", at="volts along a conductor", trust=Trust.DERIVED)
 
 
@@ -106,3 +109,85 @@ def source_drop(Ib: Amperes, Z: Ohms) -> Volts:
     17.5
     """
     return Volts(Ib * Z)
+
+
+@computes(
+    "Ct",
+    "",
+    formula="(t0 + tp - (Ca**2 * Cg**2 - Ib**2 / It**2) * (tp - tr)) / (t0 + tp)",
+    place=COOLER,
+)
+def cooler_factor(
+    t0: Celsius, tp: Celsius, Ca: Share, Cg: Share, Ib: Amperes, It: Amperes, tr: Celsius
+) -> Share:
+    """Share of the resistive drop left in a cable that runs below its full temperature.
+
+    ``tp`` is the full temperature, ``tr`` that of the capacity table and ``t0`` 230 °C for
+    copper. In air and without thermal insulation; for a buried cable ``tr`` is not settled.
+
+    Examples
+    --------
+    >>> cooler_factor(Celsius(230.0), Celsius(90.0), Share(0.96), Share(1.0), Amperes(152.0),
+    ...               Amperes(222.0), Celsius(30.0))
+    0.915
+    """
+    return Share((t0 + tp - (Ca**2 * Cg**2 - Ib**2 / It**2) * (tp - tr)) / (t0 + tp))
+
+
+@computes(
+    "dU",
+    "V",
+    formula="(Ct * cosphi * mvr + sinphi * mvx) * Ib * L / 1000",
+    place=ANGLE,
+)
+def drop_at_angle(
+    Ct: Share,
+    cosphi: Share,
+    sinphi: Share,
+    mvr: MilliVoltsPerAmpMetre,
+    mvx: MilliVoltsPerAmpMetre,
+    Ib: Amperes,
+    L: Metres,
+) -> Volts:
+    """Volts lost along a cable at the power factor of its load.
+
+    Resistance and reactance apart, as tables print them from 25 mm² up; below that reactance
+    is left out. ``Ct`` is 1 for a cable at its full temperature. A lagging load, whose two
+    shares squared make one.
+
+    Examples
+    --------
+    >>> drop_at_angle(Share(0.9151), Share(0.87), Share(0.493), MilliVoltsPerAmpMetre(0.86),
+    ...               MilliVoltsPerAmpMetre(0.29), Amperes(152.0), Metres(80.0))
+    10.06
+    """
+    return Volts((Ct * cosphi * mvr + sinphi * mvx) * Ib * L / 1000)
+
+
+@computes("dU", "V", formula="sum(dU)", place=LIMIT)
+def drop_in_all(dU: tuple[Volts, ...]) -> Volts:
+    """Volts lost from the origin to the load: those of every cable on the way.
+
+    Each at the current that it carries; a feeder carries what the rest of its board draws too.
+
+    Examples
+    --------
+    >>> drop_in_all((Volts(1.87), Volts(4.4)))
+    6.27
+    """
+    return Volts(sum(dU))
+
+
+@computes("dU", "V", formula="I1 * Z1 + (I1 - (I2 + I3) / 2) * ZN", place=OHM)
+def drop_on_phase(I1: Amperes, I2: Amperes, I3: Amperes, Z1: Ohms, ZN: Ohms) -> Volts:
+    """Volts that one phase loses to the neutral it shares with two others.
+
+    ``Z1`` of its line and ``ZN`` of the shared neutral, both resistive, as are the loads. A
+    lightly loaded phase may gain volts: the figure is then negative.
+
+    Examples
+    --------
+    >>> drop_on_phase(Amperes(32.0), Amperes(10.0), Amperes(0.0), Ohms(0.1), Ohms(0.1))
+    5.9
+    """
+    return Volts(I1 * Z1 + (I1 - (I2 + I3) / 2) * ZN)

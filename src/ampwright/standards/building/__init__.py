@@ -1,0 +1,1 @@
+"""What the building regulations of each country ask when a circuit is added to a home."""
