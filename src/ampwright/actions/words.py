@@ -225,6 +225,28 @@ def count(many: int, one: str, more: str = "") -> str:
     return f"{many:,} {one if many == 1 else more or one + 's'}"
 
 
+def brief(text: str) -> str:
+    """Return the first part of a sentence, up to its first comma.
+
+    Examples
+    --------
+    >>> brief("Run a bond to the water service, clamped before any branch")
+    'Run a bond to the water service'
+    """
+    return text.partition(",")[0]
+
+
+def small(text: str) -> str:
+    """Write a text with a small letter at its head, unless it begins with an abbreviation.
+
+    Examples
+    --------
+    >>> small("Run a bond"), small("RCD in front")
+    ('run a bond', 'RCD in front')
+    """
+    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
+
+
 def capital(text: str) -> str:
     """Write a text with a capital at its head and the rest as it is.
 

@@ -1,19 +1,32 @@
-"""What several commands share: the declarations of their arguments."""
+"""What several commands share: the declarations of their arguments and the looks of words."""
 
 from __future__ import annotations
 
 from datetime import date
-from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Final
 
 from cyclopts import Parameter
 
-HomeFile = Path
+from ampwright.actions.seeing import Terms
+
+from .sheet import Look
+
 AsJson = Annotated[bool, Parameter(negative="")]
-Profile = str
 Day = Annotated[date | None, Parameter(name="--date")]
 
+LOOK_OF: Final[dict[str, Look]] = {
+    "tell_after": "sound",
+    "tell_after_with_limit": "sound",
+    "ask_first": "ask",
+    "stop_until": "stop",
+    "undetermined": "ask",
+    "pass": "sound",
+    "fail": "stop",
+    "not applicable": "quiet",
+}
+"""The look of each decision and each outcome; the words carry the meaning."""
 
-def design_day(said: date | None) -> date:
-    """Return the day to design for: the one said, else today by this machine's clock."""
-    return said or date.today()  # noqa: DTZ011 - a day as the firm's calendar has it
+
+def terms(profile: str, on: date | None) -> Terms:
+    """Return what to work to: on the day said, else today by this machine's clock."""
+    return Terms(on or date.today(), profile)  # noqa: DTZ011 - a day of the firm's calendar

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from importlib.metadata import version
 from typing import Final
 
 from cyclopts import App, CycloptsError
@@ -36,6 +35,13 @@ def in_words(error: CycloptsError) -> str:
     return f"ampwright: {error}"
 
 
+def version() -> str:
+    """Return the version of the program."""
+    from importlib.metadata import version as version_of  # slow to load, and seldom asked for
+
+    return version_of("ampwright")
+
+
 def make_app() -> App:
     """Return the application with every command in its place."""
     app = App(
@@ -44,7 +50,7 @@ def make_app() -> App:
         help_epilogue=STATUS,
         help_formatter=HelpPage(),
         error_formatter=in_words,
-        version=lambda: version("ampwright"),
+        version=version,
         version_flags=["--version"],
     )
     lists = App(name="list", help="List what the program knows: facts, tables, clauses.")

@@ -1,0 +1,208 @@
+"""The comparison of options: one question a row, the answer of each option in its place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from ampwright.options.held import known_values
+from ampwright.options.search import Option
+from ampwright.options.work import Design
+
+from .figures import texts
+from .heads import EARTHS, spot
+from .seeing import Seen
+from .shapes import Figure, Row
+from .words import all_of, amount, brief, capital, hours, minutes, money, percent, small, span
+
+MOST_COMPARED: Final = 3
+"""So many options stand beside each other on a sheet of 80 columns and on paper."""
+NOT_KNOWN: Final = "not known yet"
+LINES: Final = {1: "one line", 3: "three lines"}
+FAMILIES: Final = {
+    "flat": "flat twin and earth",
+    "sheathed": "sheathed outdoor cable",
+    "armoured": "armoured cable",
+}
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Side:
+    """One option of the comparison and its figures."""
+
+    seen: Seen
+    option: Option[Any]
+    figures: Mapping[str, Figure]
+
+    @property
+    def design(self) -> Any:
+        """What the option comes to, each part over all the possible homes."""
+        return self.option.design
+
+    def words(self, name: str) -> str:
+        """Return the words of a figure, or that it is not known."""
+        return self.figures[name].words if name in self.figures else NOT_KNOWN
+
+    def texts(self, spread: Any, write: Callable[[Any], str]) -> str:
+        """Write all that a result can be."""
+        return texts(self.option, spread, write)
+
+
+def rows_of(
+    seen: Seen, options: Sequence[Option[Design]], figures: Sequence[Mapping[str, Figure]]
+) -> tuple[Row, ...]:
+    """Return every question of the comparison with the answer of each option."""
+    sides = [Side(seen, option, each) for option, each in zip(options, figures, strict=True)]
+    if not sides:
+        return ()
+    return tuple(Row(asks, tuple(write(side) for side in sides)) for asks, write in QUESTIONS)
+
+
+def decision(side: Side) -> str:
+    """Say what the option means for the job."""
+    return side.texts(side.design.decision, lambda each: each.words.rstrip(" …"))
+
+
+def setting(side: Side) -> str:
+    """Say what the point is set to."""
+    choice = side.option.choice
+    return f"{amount(choice.setting_a, 'A')}, {LINES[choice.point.phases]}"
+
+
+def point(side: Side) -> str:
+    """Say what kind of point it is."""
+    return side.option.choice.point.does
+
+
+def where(side: Side) -> str:
+    """Say where the point hangs and what it is fed from."""
+    choice = side.option.choice
+    tap = "the meter, on a board of its own" if choice.tap == "meter" else f"board {choice.tap}"
+    return f"{spot(side.seen.home.folded, choice.place)}, from {tap}"
+
+
+def first(side: Side) -> str:
+    """Say what work comes first."""
+    remedies = side.option.choice.remedies
+    return capital(all_of([small(brief(each.does)) for each in remedies])) if remedies else "none"
+
+
+def limit(side: Side) -> str:
+    """Say whether the whole house is held to a limit, and to which."""
+    if not side.option.choice.house_limit:
+        return "none"
+    carried = side.design.supply.carried
+    return side.texts(carried.limit_a, lambda each: f"whole house held to {amount(each, 'A')}")
+
+
+def demand(side: Side) -> str:
+    """Say what the supply must carry beside what it can."""
+    return f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
+
+
+def declared(side: Side) -> str:
+    """Say what the operator is told beside the figure above which it must be asked."""
+    said = side.words("declared_a")
+    spare = side.figures.get("before_asking_a")
+    if spare is None:
+        return said
+    if spare.high < 0:
+        return f"{said}, {span(-spare.high, -spare.low, 'A')} over"
+    return f"{said}, {spare.words} to spare" if spare.low >= 0 else f"{said}, may be over"
+
+
+def cable(side: Side) -> str:
+    """Say which cable, how long and what governs its size."""
+    family = side.option.choice.family.value
+    size = f"{side.words('cable_mm2')} {FAMILIES.get(family, family)}, {side.words('cable_m')}"
+    governed = known_values(side.option, side.design.cable.governed_by)
+    return f"{size}; sized by {all_of(governed)}" if any(governed) else size
+
+
+def device(side: Side) -> str:
+    """Say what protects the circuit."""
+    known = {each.id: each.does for each in side.seen.basis.catalogue.devices}
+    device = side.design.device.device
+    return side.texts(device, lambda id_: known.get(id_, "none in the catalogue"))
+
+
+def earth(side: Side) -> str:
+    """Say what earths the point."""
+    return EARTHS[side.option.choice.earthing]
+
+
+def loop(side: Side) -> str:
+    """Say what the earth-fault loop comes to beside its limit."""
+    return f"{side.words('loop_ohm')} of {side.words('loop_limit_ohm')}"
+
+
+def drop(side: Side) -> str:
+    """Say how many volts the cable loses and what share that is."""
+    share = side.figures.get("drop_share")
+    said = side.words("drop_v")
+    if share is None:
+        return said
+    at_most = "" if share.low == share.high else "at most "
+    return f"{said}, {at_most}{percent(share.high)}"
+
+
+def volts(side: Side) -> str:
+    """Say how low the volts at the point may fall, and whether anyone read them."""
+    read = known_values(side.option, side.design.volts.read)
+    basis = {(True,): "from a reading", (False,): "none read: the legal floor"}.get(read, "")
+    return ", ".join(part for part in (side.words("lowest_volts_v"), basis) if part)
+
+
+def night(side: Side) -> str:
+    """Say how long the cars charge on an average night."""
+    each = side.figures.get("charging_h_a_day")
+    if each is None:
+        return NOT_KNOWN
+    low, high = hours(each.low), hours(each.high)
+    said = low if low == high else f"{low} to {high}"
+    cheap = side.figures.get("cheap_h_a_day")
+    return said if cheap is None else f"{said} of {cheap.words} cheap"
+
+
+def year(side: Side) -> str:
+    """Say what a year's charging takes and costs."""
+    said = side.words("energy_kwh_a_year")
+    at_night = side.figures.get("cost_at_night_p_a_year")
+    by_day = side.figures.get("cost_by_day_p_a_year")
+    if at_night is None or by_day is None:
+        return said
+    return f"{said}: {pounds(at_night)} at night, {pounds(by_day)} by day"
+
+
+def pounds(each: Figure) -> str:
+    """Write pence as pounds."""
+    low, high = money(each.low), money(each.high)
+    return low if low == high else f"{low} to {high}"
+
+
+def time(side: Side) -> str:
+    """Say how long the firm is on site."""
+    each = side.figures.get("usual_work_min")
+    return NOT_KNOWN if each is None else f"about {minutes(each.low, each.high)}"
+
+
+QUESTIONS: Final[tuple[tuple[str, Callable[[Side], str]], ...]] = (
+    ("decision", decision),
+    ("set to", setting),
+    ("point", point),
+    ("where", where),
+    ("work first", first),
+    ("house limit", limit),
+    ("supply carries", demand),
+    ("operator is told", declared),
+    ("cable", cable),
+    ("protected by", device),
+    ("earthed to", earth),
+    ("earth loop", loop),
+    ("voltage drop", drop),
+    ("lowest volts", volts),
+    ("average night", night),
+    ("a year", year),
+    ("time on site", time),
+)

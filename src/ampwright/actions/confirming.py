@@ -1,0 +1,76 @@
+"""What must be confirmed before a design is relied on: weak facts, weak values, open questions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ampwright.foundations.source import Evidence, Place, Said, Trust
+from ampwright.survey.layout import slot
+from ampwright.survey.views import Rest
+
+from .design_run import DesignRun
+from .facts import rests
+from .shapes import Confirm, Why
+
+ORDER: Final[tuple[Why, ...]] = ("open", "assumed", "operator", "see first", "memory", "doubtful")
+GATE: Final = "fit"
+"""Facts must be known as well as the register asks before a point is fitted."""
+
+
+def confirm_first(run: DesignRun) -> tuple[Confirm, ...]:
+    """Return what to confirm, in the order in which it matters."""
+    return (*of_the_home(run), *of_the_tables(run))
+
+
+def of_the_home(run: DesignRun) -> Iterator[Confirm]:
+    """Yield the facts the design read that are not known well enough to fit."""
+    for why in ORDER:
+        weak = [rest for rest in run.reads.values() if why_weak(rest, run) == why]
+        yield from (Confirm(said, why) for said in rests(weak))
+
+
+def why_weak(rest: Rest, run: DesignRun) -> Why | None:
+    """Say why a fact has to be confirmed, if it has to."""
+    source = rest.source
+    if rest.key in run.fixed:
+        return "open"
+    if not isinstance(source, Said):
+        return "operator" if rest.key.startswith("operator.") else None
+    if source.evidence is Evidence.ASSUMED:
+        return "assumed"
+    needed = slot(rest.key).fact.needs.get(GATE)
+    return "see first" if needed is not None and source.evidence < needed else None
+
+
+def of_the_tables(run: DesignRun) -> Iterator[Confirm]:
+    """Yield the published values the design rests on that are recalled or doubtful."""
+    rows: dict[tuple[Why, str], dict[str, None]] = {}
+    for number in run.numbers():
+        place = number.step.source
+        if not isinstance(place, Place):
+            continue
+        marks: tuple[tuple[Why, bool], ...] = (
+            ("memory", place.trust is Trust.MEMORY), ("doubtful", place.doubtful),
+        )  # fmt: skip
+        for why, marked in marks:
+            if marked:
+                rows.setdefault((why, document_of(place)), {})[table_of(place)] = None
+    for (why, document), tables in rows.items():
+        yield Confirm(f"{document}: {'; '.join(tables)}", why)
+
+
+def document_of(place: Place) -> str:
+    """Return the document of a place with its edition."""
+    return f"{place.document}:{place.edition}" if place.edition else place.document
+
+
+def table_of(place: Place) -> str:
+    """Return the table of a place, without its row.
+
+    Examples
+    --------
+    >>> table_of(Place("BS 7671", "2018+A2:2022", "Table 4D5, 6 mm², method C", Trust.MEMORY))
+    'Table 4D5'
+    """
+    return place.at.partition(",")[0] or "throughout"

@@ -1,0 +1,153 @@
+"""Facts of a home in words: what each is called, what was said and how it is known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import cast
+
+from ampwright.foundations.answers import Answer, Value
+from ampwright.foundations.source import Said
+from ampwright.survey.folding import FoldedHome
+from ampwright.survey.layout import frozen, slot, slots_of, things_in
+from ampwright.survey.records import Record
+from ampwright.survey.states import said_by
+from ampwright.survey.views import Rest
+
+from .shapes import FoundFact, Known
+from .words import answer, value
+
+
+def fact_name(key: str) -> str:
+    """Return what a fact is called in the trade, with the thing it belongs to.
+
+    Examples
+    --------
+    >>> fact_name("supply.main_fuse_a"), fact_name("loads.kiln.amps_a")
+    ('Cut-out fuse-link rating', 'Current at 230 V (kiln)')
+    """
+    things = [thing for _, thing in things_in(key)]
+    trade = slot(key).fact.trade
+    return f"{trade} ({', '.join(things)})" if things else trade
+
+
+def question(key: str) -> str:
+    """Return the question to ask for a fact, with the thing it is about.
+
+    Examples
+    --------
+    >>> question("loads.kiln.amps_a")
+    'kiln: What does its plate say, in kilowatts or amps?'
+    """
+    things = [thing for _, thing in things_in(key)]
+    ask = standard_question(key) or slot(key).fact.ask
+    return f"{', '.join(things)}: {ask}" if things and not standard_question(key) else ask
+
+
+def standard_question(key: str) -> str:
+    """Return the question whether a thing is there that is asked after in every home.
+
+    Examples
+    --------
+    >>> standard_question("loads.shower.present")
+    'Is there an electric shower anywhere, even one you never use?'
+    """
+    found = slot(key)
+    return found.standard.ask if found.standard and found.fact.name == "present" else ""
+
+
+def words_of(key: str, said: Value) -> str:
+    """Write one value of a fact with its unit."""
+    return value(said, slot(key).fact.unit)
+
+
+def says(record: Record) -> str:
+    """Say what one record says and on what."""
+    unit = slot(record.key).fact.unit
+    said = answer(cast(Answer, record.answer), unit)
+    return ", ".join(part for part in (f"{record.evidence.word} {said}", record.how) if part)
+
+
+def found_facts(folded: FoldedHome) -> tuple[FoundFact, ...]:
+    """Return every answered fact of a home, in the order of the register."""
+    keys = (each.key for each in slots_of(frozen(folded.ids)))
+    return tuple(found_fact(key, folded) for key in keys if folded.at(key).answer is not None)
+
+
+def found_fact(key: str, folded: FoldedHome) -> FoundFact:
+    """Return one answered fact in words."""
+    here = folded.at(key)
+    said = said_by(key, here)
+    return FoundFact(
+        key,
+        fact_name(key),
+        answer(cast(Answer, here.answer), slot(key).fact.unit),
+        known(said),
+        how(said),
+        "; ".join(says(each) for each in here.overruled),
+    )
+
+
+def known(said: Said) -> Known:
+    """Return the word for how a fact is known."""
+    return cast(Known, said.evidence.word)
+
+
+def how(said: Said) -> str:
+    """Say on what a fact rests, who read it and when.
+
+    Examples
+    --------
+    >>> from datetime import date
+    >>> from ampwright.foundations.source import Evidence
+    >>> how(Said("supply.ze_ohm", Evidence.MEASURED, "loop tester 2", "ro", date(2026, 3, 2)))
+    'loop tester 2, ro, 2 Mar 2026'
+    """
+    return str(said).removeprefix(f"{said.key}: {said.evidence.word}").removeprefix(", ")
+
+
+def rests(reads: Iterable[Rest]) -> tuple[str, ...]:
+    """Say what was read of a home and on what that rests, things with one answer together.
+
+    Examples
+    --------
+    >>> from ampwright.foundations.source import Evidence
+    >>> said = Said("supply.earthing", Evidence.SEEN, "photo 3")
+    >>> rests([Rest("supply.earthing", "Earthing arrangement", "TN-C-S", said)])
+    ('Earthing arrangement: TN-C-S  [seen, photo 3]',)
+    >>> of = {True: ("services.water", "services.gas"), False: ("services.oil",)}
+    >>> told = [Rest(f"{at}.present", "Present", is_, Said(at, Evidence.TOLD))
+    ...         for is_, paths in of.items() for at in paths]
+    >>> rests(told)
+    ('Present: yes (water, gas); no (oil)  [told]',)
+    """
+    return tuple(
+        f"{slot(each[0].key).fact.trade}: {of_things(each)}  [{basis_of(each[0])}]"
+        for each in alike(reads)
+    )
+
+
+def alike(reads: Iterable[Rest]) -> tuple[list[Rest], ...]:
+    """Return reads put together where they are of one fact and rest on the same."""
+    found: dict[tuple[str, str], list[Rest]] = {}
+    for rest in reads:
+        found.setdefault((slot(rest.key).fact.trade, basis_of(rest)), []).append(rest)
+    return tuple(found.values())
+
+
+def of_things(reads: Sequence[Rest]) -> str:
+    """Write the values of one fact, each with the things that have it."""
+    by_value: dict[str, list[str]] = {}
+    for rest in reads:
+        things = [thing for _, thing in things_in(rest.key)]
+        by_value.setdefault(words_of(rest.key, rest.value), []).extend(things)
+    return "; ".join(
+        f"{said} ({', '.join(things)})" if things else said for said, things in by_value.items()
+    )
+
+
+def basis_of(rest: Rest) -> str:
+    """Say on what a fact rests that was read."""
+    source = rest.source
+    if isinstance(source, Said):
+        return ", ".join(part for part in (known(source), how(source)) if part)
+    return str(source)

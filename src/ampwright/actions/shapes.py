@@ -1,0 +1,242 @@
+"""What ``options`` answers, in plain pieces: words for people beside numbers for programs.
+
+The JSON of an answer and its schema come from these declarations alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+Sign = Literal["tell_after", "tell_after_with_limit", "ask_first", "stop_until", "undetermined"]
+Known = Literal["assumed", "told", "seen", "measured", "not asked"]
+Sure = Literal["in every home", "in some homes", "not certain yet"]
+Why = Literal["open", "assumed", "operator", "see first", "memory", "doubtful"]
+
+
+@dataclass(frozen=True, slots=True)
+class HomeHead:
+    """Whose home it is, as far as anyone said."""
+
+    customer: str
+    address: str
+    postcode: str
+
+
+@dataclass(frozen=True, slots=True)
+class CouldBe:
+    """A decision that some of the possible homes lead to, and how likely that is, in words."""
+
+    value: Sign
+    words: str
+    chance: str
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """The decision of the job, no surer than the facts.
+
+    ``turns_on`` are the keys of the facts on which it turns; ``lacking`` those of the blank
+    facts in the way.
+    """
+
+    value: Sign
+    words: str
+    customer_words: str
+    sentence: str
+    could_be: tuple[CouldBe, ...]
+    turns_on: tuple[str, ...]
+    lacking: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FoundFact:
+    """One fact as it stands: the answer, how it is known and on what.
+
+    ``overruled`` is what weaker evidence said otherwise.
+    """
+
+    key: str
+    what: str
+    answer: str
+    known: Known
+    how: str
+    overruled: str
+
+
+@dataclass(frozen=True, slots=True)
+class OpenFact:
+    """A fact that may still be several things, or that nobody was asked: the question to put.
+
+    ``decides`` says that the decision turns on it.
+    """
+
+    key: str
+    what: str
+    ask: str
+    may_be: tuple[str, ...]
+    decides: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A number, or the range of it over the possible homes, with its words."""
+
+    low: float
+    high: float
+    unit: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """What was chosen in an option; ``earthing`` is ``pme``, ``rod`` or ``house rod``."""
+
+    place: str
+    tap: str
+    point: str
+    phases: int
+    setting_a: float
+    house_limit: bool
+    family: str
+    earthing: str
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One piece of work that an option needs first, with its parts and minutes.
+
+    ``by`` names the outside body that must do it; empty when the firm does.
+    """
+
+    slug: str
+    does: str
+    parts: tuple[str, ...]
+    minutes_low: float
+    minutes_usual: float
+    minutes_high: float
+    time: str
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class OptionLine:
+    """One option: its choices, what it comes to and the work it needs first.
+
+    ``behind`` says in what a beaten one is worse than the one that beats it, in words;
+    ``sure`` says in which of the possible homes it holds; ``figures`` are named numbers, left
+    out where they cannot be worked out yet.
+    """
+
+    letter: str
+    id: str
+    name: str
+    recommended: bool
+    behind: tuple[str, ...]
+    sure: Sure
+    decision: tuple[Sign, ...]
+    chosen: Chosen
+    figures: Mapping[str, Figure]
+    work: tuple[Work, ...]
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One question of the comparison, with the answer of each option in order."""
+
+    question: str
+    answers: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """The option recommended, why, and what would change it."""
+
+    letter: str
+    id: str
+    to_electrician: str
+    to_customer: str
+    would_change: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Confirm:
+    """Something to confirm before it is relied on, and why it is on the list.
+
+    *see first* is a fact not yet known as well as the register asks before fitting; *memory* and
+    *doubtful* are values of published tables.
+    """
+
+    what: str
+    why: Why
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """A requirement that ruled choices out: how many, one case with both numbers, its place.
+
+    ``mended_by`` is work that makes good such a failure; the choice with it is another choice.
+    """
+
+    requirement: str
+    says: str
+    case: str
+    place: str
+    choices: int
+    mended_by: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Beaten:
+    """A sound option that loses to another, and in what."""
+
+    id: str
+    loses_to: str
+    in_what: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """How many full choices were looked at, ruled out, beaten and left."""
+
+    considered: int
+    ruled_out: int
+    beaten: int
+    left: int
+
+
+@dataclass(frozen=True, slots=True)
+class BasisHead:
+    """What the answer was worked to: day, operator profile, edition, data."""
+
+    design_date: date
+    profile: str
+    profile_words: str
+    edition: str
+    digest: str
+
+
+@dataclass(frozen=True, slots=True)
+class OptionsAnswer:
+    """Everything that follows from the facts of a home: decision, options, rejections, doubts.
+
+    Not a certificate and not an instruction to start: a competent, licensed person decides.
+    """
+
+    home: HomeHead
+    basis: BasisHead
+    decision: Decided
+    certain: tuple[str, ...]
+    open: tuple[OpenFact, ...]
+    options: tuple[OptionLine, ...]
+    rows: tuple[Row, ...]
+    recommended: Advice | None
+    confirm: tuple[Confirm, ...]
+    cautions: tuple[str, ...]
+    counts: Counts
+    ruled_out: tuple[Ruled, ...]
+    beaten: tuple[Beaten, ...]
+    found: tuple[FoundFact, ...]

@@ -1,0 +1,197 @@
+"""``ampwright options``: the decision of a job, its options, what was ruled out and why."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from ampwright.actions.comparing import MOST_COMPARED
+from ampwright.actions.json_shape import json_of
+from ampwright.actions.options import options_of
+from ampwright.actions.shapes import OptionLine, OptionsAnswer, Row, Ruled
+from ampwright.actions.words import all_of, count, day
+
+from .common import LOOK_OF, AsJson, Day, terms
+from .sheet import Sheet, marked
+
+MOST_REASONS: Final = 6
+QUESTION: Final = 16
+
+
+def options(
+    home: Path,
+    /,
+    *,
+    json: AsJson = False,
+    pdf: Path | None = None,
+    profile: str = "",
+    date: Day = None,
+) -> None:
+    """Decide a job and compare its options.
+
+    Says what is certain, what is still open and which question decides; compares the options;
+    names the work and what must be confirmed; counts what was ruled out, and why.
+
+    Parameters
+    ----------
+    home
+        The home's file.
+    json
+        As JSON, for a program.
+    pdf
+        Also set the paper "Options and working" in this file.
+    profile
+        Network operator's profile: neutral leaves open what operators have not said, demo
+        fills that with common practice and says so. Unless given, the one the home names.
+    date
+        Day to design for, as 2026-12-10. Unless given, today.
+    """
+    answer = options_of(home, terms(profile, date), pdf)
+    if json:
+        print(json_of(answer))
+        return
+    sheet = Sheet()
+    show(answer, sheet, str(home))
+    if pdf is not None:
+        sheet.gap()
+        sheet.say(f"The paper is in {pdf}.")
+    sheet.show()
+
+
+def show(answer: OptionsAnswer, sheet: Sheet, home: str) -> None:
+    """Write an answer on a sheet, the decision first."""
+    decided(answer, sheet)
+    certain_and_open(answer, sheet)
+    advised(answer, sheet)
+    compared(answer, sheet)
+    work(answer, sheet)
+    to_confirm(answer, sheet)
+    ruled_out(answer, sheet)
+    foot(answer, sheet, home)
+
+
+def decided(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write the decision and whose home it is for."""
+    decision, head = answer.decision, answer.home
+    sheet.say(marked(decision.words, LOOK_OF[decision.value]))
+    sheet.say(decision.sentence)
+    sheet.say(f"To the customer: {decision.customer_words}", "quiet")
+    if len(decision.could_be) > 1:
+        sheet.rows(((each.chance, each.words) for each in decision.could_be), (12, None))
+    whose = ", ".join(part for part in (head.customer, head.address, head.postcode) if part)
+    if whose:
+        sheet.gap()
+        sheet.say(whose, "quiet")
+
+
+def certain_and_open(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write what holds whatever the open facts are, and the questions that are left."""
+    if answer.certain:
+        sheet.heading("Certain", "whatever is chosen and whatever is still open")
+        sheet.points(answer.certain)
+    if answer.open:
+        sheet.heading("Still open", "what decides comes first")
+        for each in answer.open:
+            sign = marked("decides" if each.decides else "bears on it", "ask")
+            sheet.rows([(sign, each.ask), ("", marked(may_be(each.may_be), "quiet"))], (11, None))
+
+
+def may_be(values: Sequence[str]) -> str:
+    """Say what an open fact may be."""
+    return f"may be {' · '.join(values)}" if values else "not asked"
+
+
+def advised(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write which option is recommended and why."""
+    advice = answer.recommended
+    if advice is None:
+        return
+    sheet.heading(f"Recommended: {advice.letter}", advice.id)
+    sheet.say(advice.to_electrician, indent=2)
+    sheet.say(f"To the customer: {advice.to_customer}", indent=2)
+    if advice.would_change:
+        sheet.say("It would change if:", indent=2)
+        sheet.points(advice.would_change, indent=4)
+
+
+def compared(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write the options beside each other: what they share once, then where they differ."""
+    shown = answer.options[:MOST_COMPARED]
+    if not shown:
+        return
+    alike = [row for row in answer.rows if len(shown) > 1 and len(set(row.answers)) == 1]
+    if alike:
+        sheet.heading("The same in all")
+        sheet.rows(((row.question, row.answers[0]) for row in alike), (QUESTION, None))
+    sheet.heading("Options")
+    columns(shown, [row for row in answer.rows if row not in alike], sheet)
+    for option in answer.options[MOST_COMPARED:]:
+        sheet.rows([(option.letter, option.name, all_of(option.behind))], (1, None, None))
+
+
+def columns(shown: Sequence[OptionLine], rows: Sequence[Row], sheet: Sheet) -> None:
+    """Write options in columns, one question a row."""
+    heads = [marked(f"{each.letter}  {each.name}", "strong") for each in shown]
+    behind = [all_of(each.behind) or "recommended" for each in shown]
+    body = [(row.question, *row.answers) for row in rows]
+    sheet.rows([("", *heads), ("beside A", *behind), *body], (QUESTION, *(None for _ in heads)))
+
+
+def work(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write the work that the recommended option needs first."""
+    for option in answer.options:
+        if not option.recommended or not option.work:
+            continue
+        sheet.heading(f"Work that {option.letter} needs first")
+        for each in option.work:
+            parts = "; ".join(each.parts)
+            by = f"To be done by {each.by}." if each.by else ""
+            said = "\n".join(part for part in (each.does, parts, each.time, by) if part)
+            sheet.rows([("·", said)], (1, None), gap=1)
+
+
+def to_confirm(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write what must be confirmed before it is relied on."""
+    if answer.confirm:
+        sheet.heading("Confirm before relying on it")
+        sheet.rows(((marked(each.why, "ask"), each.what) for each in answer.confirm), (10, None))
+
+
+def ruled_out(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write what ruled choices out, the most first."""
+    counts = answer.counts
+    if not counts.considered:
+        return
+    of = f"{count(counts.ruled_out, 'choice')} of {counts.considered:,}"
+    sheet.heading("Ruled out", f"{of}; {counts.beaten:,} more are sound but beaten")
+    sheet.rows(
+        ((f"{each.choices:,}", reason(each)) for each in answer.ruled_out[:MOST_REASONS]),
+        (6, None),
+    )
+
+
+def reason(each: Ruled) -> str:
+    """Write one reason with its case, its place and what makes it good."""
+    said = f"{each.says}: {each.case}" if each.case else each.says
+    mended = f"\nMade good by: {'; '.join(each.mended_by)}" if each.mended_by else ""
+    return f"{said}  [{each.place}]{mended}"
+
+
+def foot(answer: OptionsAnswer, sheet: Sheet, home: str) -> None:
+    """Write the cautions, what the figures are from, and where to look next."""
+    sheet.heading("Cautions")
+    sheet.points(answer.cautions)
+    basis = answer.basis
+    sheet.gap()
+    sheet.say(basis.edition, "quiet")
+    sheet.say(
+        f"Designed for {day(basis.design_date)}. Operator profile {basis.profile}: "
+        f"{basis.profile_words}. Data {basis.digest}.",
+        "quiet",
+    )
+    if answer.options:
+        letter = answer.options[0].letter
+        sheet.gap()
+        sheet.say(f"Every number opens: ampwright working {home} {letter}", "quiet")
+        sheet.say(f"What is not here, and why: ampwright why-not {home}", "quiet")
