@@ -36,7 +36,31 @@ stands for the id of a thing, made of letters, figures and hyphens. A thing that
 there unless `present` says no, and `same_as` joins two names for one thing. A collection is whole
 only when `all_listed` says yes. A fact that nobody gave has no default: where shares are given,
 each answer is possible and weighs so much; where something *stands in*, that is used, counts as
-assumed and prints so. How common an answer is comes from memory unless it says otherwise.
+assumed and prints so. How common an answer is comes from memory unless it says otherwise. Some
+facts are only kept so far: nothing is worked out from them yet.
+
+## How an answer is written
+
+```toml
+[said]                     # for every answer that does not say otherwise
+evidence = "told"          # assumed, told, seen or measured
+by = "Nell Hartwood"
+on = 2026-11-23
+
+[supply]
+phases = 1
+main_fuse_a = { is = 80, seen = "photo 1", by = "Ro Quince" }
+ze_ohm = [                 # several people said something: all of it is kept
+  { between = [0.1, 0.3], told = "old certificate" },
+  { is = 0.18, measured = "loop tester 2", on = 2026-11-24 },
+]
+looped = { cannot_say = "the cupboard is locked" }
+tails_mm2 = { one_of = [16, 25], seen = "photo 2, no coin beside it" }
+```
+
+*Seen* needs the picture or paper and the name of who read it; *measured* needs the instrument. An
+answer may also say `job`, `phone`, `moment` (found, planned or left), `id`, and by their ids the
+records it `withdraws` as never true or that were true until something changed, `since`.
 """
 
 

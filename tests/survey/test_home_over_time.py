@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from ampwright.foundations.answers import Is
+from ampwright.foundations.answers import CannotSay, Is, OneOf
 from ampwright.foundations.source import Evidence
 from ampwright.survey.folding import as_found, as_left, as_planned
 from ampwright.survey.records import Moment, Record
@@ -63,6 +63,9 @@ def test_two_names_for_one_thing_become_one():
         say("legs.a.to_place", "p-1"),
         say("places.p-1.same_as", "p-2"),
         say("places.p-2.on", "wall"),
+        say("legs.a.from_place", OneOf(("meter", "p-1", "p-2"))),
+        say("legs.b.from_place", OneOf(("p-1", "p-2"))),
+        say("legs.b.to_place", CannotSay("two doors")),
         say("boards.b-1.same_as", "main"),
         say("boards.b-1.circuits.c.device", "d-1"),
         say("boards.b-1.devices.d-1.same_as", "d-2"),
@@ -75,6 +78,8 @@ def test_two_names_for_one_thing_become_one():
     assert home.at("loads.oven-9k.amps_a").answer == Is(30.0)
     assert home.at("loads.oven-9k.amps_a").overruled[0].key == "loads.hob-4f.amps_a"
     assert home.at("legs.a.to_place").answer == Is("p-2")
+    assert home.at("legs.a.from_place").answer == OneOf(("meter", "p-2"))
+    assert home.at("legs.b.from_place").answer == Is("p-2")
     assert home.at("loads.oven-9k.board").answer == Is("main")
     assert home.at("boards.main.circuits.c.device").answer == Is("d-2")
     assert as_found(reversed(rows)).facts == home.facts
