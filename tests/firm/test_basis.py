@@ -154,7 +154,7 @@ class TestOwnFiles:
     def test_a_bad_cell_names_the_file_and_its_line(self, tmp_path):
         own(tmp_path, "points", ("volts window", "magic"))
         with pytest.raises(
-            BadFileError, match=r"own points: 5 problems(.|\n)*line 2: detection is 'magic'"
+            BadFileError, match=r"own points: 6 problems(.|\n)*line 2: detection is 'magic'"
         ):
             load_basis(design_date=ON, profile="neutral", folder=tmp_path)
 

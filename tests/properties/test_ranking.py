@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from types import SimpleNamespace
 from typing import Any
 
@@ -9,16 +10,21 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from ampwright.firm.basis import load_basis
+from ampwright.foundations.quantity import Amperes
+from ampwright.options.choices import Choice
 from ampwright.options.homes import Homes
 from ampwright.options.ranking import Criteria, Laid, beats, rank
 from ampwright.options.spread import Spread
 from ampwright.options.truth import Truth
+from ampwright.tables.capacity import CableFamily
 
 HOMES = Homes({}, {"a": (0, 1), "b": (0, 1, 2)}, {"a": (1.0, 1.0), "b": (1.0,) * 3}, lambda r: r)
 SHAPE = (2, 3)
+POINT = load_basis(design_date=date(2026, 11, 25), profile="neutral").catalogue.points[0]
 
 few = st.integers(0, 2).map(float)
-criteria = st.builds(Criteria, few, few, few, few)
+criteria = st.builds(Criteria, few, few, few, few, few, few)
 cells = st.lists(criteria, min_size=6, max_size=6)
 severities = st.lists(st.sampled_from((0, 0, 0, 1, 2)), min_size=6, max_size=6)
 
@@ -28,13 +34,18 @@ def option(name: int, severity: list[int], each: list[Criteria]) -> Any:
     index = np.arange(6).reshape(SHAPE)
     spread = Spread(HOMES, ("a", "b"), index, tuple(each))
     truth = Truth(HOMES, ("a", "b"), np.asarray(severity, np.int8).reshape(SHAPE))
-    return SimpleNamespace(id=name, sound=truth, design=SimpleNamespace(criteria=spread))
+    choice = Choice(str(name), "meter", "drive", POINT, Amperes(16.0), False, CableFamily.FLAT)
+    design = SimpleNamespace(criteria=spread)
+    return SimpleNamespace(id=name, choice=choice, sound=truth, design=design)
 
 
 def laid(each: Any) -> Laid:
     """Lay an option out by hand, cell by cell."""
     spread = each.design.criteria
-    parts = (np.asarray([v[i] for v in spread.values]).reshape(SHAPE) for i in range(4))
+    parts = (
+        np.asarray([v[i] for v in spread.values]).reshape(SHAPE)
+        for i in range(len(Criteria._fields))
+    )
     return Laid(each.sound.severity, tuple(parts))
 
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
@@ -16,7 +15,7 @@ from ampwright.foundations.checks import Check, Requirement
 
 from .homes import Homes
 from .menu import menu_of
-from .ranking import NONE, Ranking, rank
+from .ranking import Ranking, bare, best_of, lay_out, rank, weights_over
 from .search import Option, Rejection, Searched, Walk
 from .spread import Lifter
 from .supply_side import Decision
@@ -57,11 +56,21 @@ class Outlook:
 
     @property
     def recommended(self) -> Option[Design] | None:
-        """The option that is likeliest to be the best, or none."""
-        best, weights = self.ranking.best, weights_over(self.homes, self.ranking.facts)
-        chances = {int(n): float(weights[best == n].sum()) for n in np.unique(best) if n != NONE}
-        likeliest = max(chances, key=chances.__getitem__, default=NONE)
-        return None if likeliest == NONE else self.ranking.options[likeliest]
+        """The option that serves best on the whole of the homes, or none.
+
+        Of its variants with and without remedies, the one that is likeliest to be right.
+        """
+        options, best = self.ranking.options, self.ranking.best
+        if not options:
+            return None
+        weights = weights_over(self.homes, self.ranking.facts)
+        wanted = bare(options[0].choice)
+        variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
+        laid = [lay_out(self.homes, options[i], self.ranking.facts) for i in variants]
+        chosen = best_of(laid, best.shape)
+        return options[
+            max(variants, key=lambda i: float(weights[chosen == variants.index(i)].sum()))
+        ]
 
     @property
     def reasons(self) -> tuple[Reason, ...]:
@@ -75,7 +84,7 @@ def outlook(homes: Homes, basis: Basis) -> Outlook:
     searched = Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
     ranking = rank(homes, searched.options)
     decisions, deciding = decide(homes, ranking)
-    return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(searched.options))
+    return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(ranking.front))
 
 
 def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:
@@ -98,15 +107,6 @@ def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, float], tuple
         names[number]: float(weights[found == number].sum()) for number in np.unique(found).tolist()
     }
     return chances, turning
-
-
-def weights_over(homes: Homes, facts: tuple[str, ...]) -> NDArray[np.float64]:
-    """Return how likely each combination of some open facts is; they sum to one."""
-    weights = np.ones((), np.float64)
-    for fact in facts:
-        each = np.asarray(homes.chances[fact], np.float64)
-        weights = np.multiply.outer(weights, each / each.sum())
-    return np.asarray(weights)
 
 
 def decisions_of(

@@ -1,44 +1,54 @@
 """Which option is best in each home, which lose to another, and what is left to choose from.
 
 There is no weighted score. An option loses when another is sound wherever it is, is nowhere
-worse in wait, speed or work, and is somewhere better; ties go to the firm's own order.
+worse in wait, speed or work, and is somewhere better; ties go to the firm's own order. The best
+is the least that serves: no wait before a wait, the cars' need before anything asked for
+beyond it, then the least work.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any, NamedTuple
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Missing, Value
 
+from .choices import Choice
 from .homes import Homes
 from .search import Option
 from .spread import Spread, in_order
 
 Numbers = NDArray[np.float64]
-NONE = -1
+NONE: Final = -1
 
 
 class Criteria(NamedTuple):
-    """What options are compared on; less is better in every part.
+    """What options are compared on, in this order; less is better in every part.
 
-    ``wait`` is nought when the network operator is told afterwards, one when it must be asked
-    first, two when work must stop; ``slowness_kw`` is the usable power with its sign turned;
-    ``work_min`` the usual minutes; ``order`` the firm's own order among equals.
+    ``wait``: nought when the network operator is told afterwards, one when it must be asked
+    first, two when work must stop. ``uncovered``: one where the cheap hours do not hold the
+    cars' need with the firm's margin. ``short_kw``: what is lacking of the power asked for, as
+    far as the cars can use it. ``work_min``: the usual minutes. ``slowness_kw``: the usable
+    power with its sign turned. ``order``: the firm's own order among equals.
+
+    While exploring each part is a spread of its own; one that cannot be worked out yet counts
+    alike for every option.
     """
 
     wait: float
-    slowness_kw: float
+    uncovered: float
+    short_kw: float
     work_min: float
+    slowness_kw: float
     order: float
 
 
-UNKNOWN = Criteria(9.0, 0.0, 0.0, 0.0)
-"""Stands where the criteria cannot be worked out: behind everything that can."""
+WEIGHED: Final = ("wait", "slowness_kw", "work_min")
+"""What an option may lose in; ties go by ``order``."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,26 +91,64 @@ class Laid(NamedTuple):
 
 def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     """Order options, find the best in each home, and name the winner over each loser."""
-    facts = in_order(
-        homes,
-        (f for o in options for f in (*o.sound.facts, *criteria_of(o).facts)),
-    )
+    facts = in_order(homes, (fact for option in options for fact in facts_of(option)))
+    weights = weights_over(homes, facts)
     laid = [lay_out(homes, option, facts) for option in options]
-    order = sorted(range(len(options)), key=lambda i: typical(laid[i]))
+    groups = grouped(options, laid, weights)
+    keys = [
+        (*groups[bare(o.choice)], *typical(each, weights))
+        for o, each in zip(options, laid, strict=True)
+    ]
+    order = sorted(range(len(options)), key=keys.__getitem__)
     options, laid = [options[i] for i in order], [laid[i] for i in order]
     front, lost = split(laid)
     losses = [
         Loss(options[i], options[j], better_in(laid[j], laid[i])) for i, j in sorted(lost.items())
     ]
-    shape = tuple(len(homes.open[fact]) for fact in facts)
     return Ranking(
         homes,
         tuple(options),
         tuple(options[i] for i in front),
         tuple(losses),
         facts,
-        best_of(laid, shape),
+        best_of(laid, weights.shape),
     )
+
+
+def bare(choice: Choice) -> Choice:
+    """Return a choice without what was laid over the home for it."""
+    return replace(choice, remedies=())
+
+
+def grouped(
+    options: Sequence[Option[Any]], laid: Sequence[Laid], weights: Numbers
+) -> dict[Choice, tuple[float, ...]]:
+    """Return the standing of each choice, its remedies taken only in the homes that need them."""
+    together: dict[Choice, list[Laid]] = {}
+    for option, each in zip(options, laid, strict=True):
+        together.setdefault(bare(option.choice), []).append(each)
+    return {
+        choice: typical(best_variant(each, weights.shape), weights)
+        for choice, each in together.items()
+    }
+
+
+def best_variant(laid: Sequence[Laid], shape: tuple[int, ...]) -> Laid:
+    """Return soundness and criteria of whichever variant is best in each home."""
+    if len(laid) == 1:
+        return laid[0]
+    best = best_of(laid, shape)
+    chosen = np.maximum(best, 0)
+    stacked = [np.stack([np.broadcast_to(a, shape) for a in arrays]) for arrays in parts_of(laid)]
+    severity, *criteria = (np.take_along_axis(each, chosen[None], 0)[0] for each in stacked)
+    return Laid(np.where(best == NONE, 2, severity).astype(np.int8), tuple(criteria))
+
+
+def parts_of(laid: Sequence[Laid]) -> Iterator[list[NDArray[Any]]]:
+    """Yield the soundness of each, then each criterion of each."""
+    yield [each.severity for each in laid]
+    for part in range(len(Criteria._fields)):
+        yield [each.criteria[part] for each in laid]
 
 
 def split(laid: Sequence[Laid]) -> tuple[list[int], dict[int, int]]:
@@ -122,28 +170,47 @@ def split(laid: Sequence[Laid]) -> tuple[list[int], dict[int, int]]:
     return front, lost
 
 
-def criteria_of(option: Option[Any]) -> Spread[Criteria]:
-    """Return what an option is compared on."""
-    found: Spread[Criteria] = option.design.criteria
+def facts_of(option: Option[Any]) -> Iterator[str]:
+    """Yield the open facts that an option's soundness and criteria depend on."""
+    yield from option.sound.facts
+    for name in Criteria._fields:
+        yield from criterion(option, name).facts
+
+
+def criterion(option: Option[Any], name: str) -> Spread[float]:
+    """Return one of the things an option is compared on."""
+    found: Spread[float] = getattr(option.design.criteria, name)
     return found
 
 
 def lay_out(homes: Homes, option: Option[Any], facts: tuple[str, ...]) -> Laid:
     """Return soundness and criteria of an option over all the facts that matter."""
-    spread = criteria_of(option)
-    shape = tuple(len(homes.open[f]) if f in spread.facts else 1 for f in facts)
-    known = [UNKNOWN if isinstance(value, Missing) else value for value in spread.values]
     parts = []
-    for part in range(len(Criteria._fields)):
-        column = np.asarray([float(value[part]) for value in known])
+    for name in Criteria._fields:
+        spread = criterion(option, name)
+        values: tuple[float | Missing, ...] = spread.values
+        column = np.asarray([0.0 if isinstance(v, Missing) else float(v) for v in values])
+        shape = tuple(len(homes.open[f]) if f in spread.facts else 1 for f in facts)
         parts.append(column[spread.index].reshape(shape))
     return Laid(option.sound.over(facts), tuple(parts))
 
 
-def typical(laid: Laid) -> tuple[float, ...]:
-    """Return a key that sorts an option before any it could lose to."""
-    means = (float(part.mean()) for part in laid.criteria)
-    return (float(laid.severity.mean()), *means)
+def weights_over(homes: Homes, facts: tuple[str, ...]) -> Numbers:
+    """Return how likely each combination of some open facts is; they sum to one."""
+    weights = np.ones((), np.float64)
+    for fact in facts:
+        each = np.asarray(homes.chances[fact], np.float64)
+        weights = np.multiply.outer(weights, each / each.sum())
+    return np.asarray(weights)
+
+
+def typical(laid: Laid, weights: Numbers) -> tuple[float, ...]:
+    """Return what an option comes to on the average of the homes, most telling part first.
+
+    Rounded, so that equal averages do not differ by the order of their sums.
+    """
+    parts = (laid.severity.astype(np.float64), *laid.criteria)
+    return tuple(round(float((part * weights).sum()), 9) for part in parts)
 
 
 def beats(winner: Laid, loser: Laid) -> bool:
@@ -151,22 +218,22 @@ def beats(winner: Laid, loser: Laid) -> bool:
     here = loser.severity < 2
     if bool((here & (winner.severity > loser.severity)).any()):
         return False
-    *weighed, order = zip(winner.criteria, loser.criteria, strict=True)
-    if any(bool((here & (mine > theirs)).any()) for mine, theirs in weighed):
+    mine, theirs = Criteria(*winner.criteria), Criteria(*loser.criteria)  # type: ignore[arg-type]
+    pairs = [(getattr(mine, name), getattr(theirs, name)) for name in WEIGHED]
+    if any(bool((here & (ours > other)).any()) for ours, other in pairs):
         return False
-    if any(bool((here & (mine < theirs)).any()) for mine, theirs in weighed):
+    if any(bool((here & (ours < other)).any()) for ours, other in pairs):
         return True
-    return bool((here & (order[0] < order[1])).any()) and not bool(
-        (here & (order[0] > order[1])).any()
-    )
+    earlier = bool((here & (mine.order < theirs.order)).any())
+    return earlier and not bool((here & (mine.order > theirs.order)).any())
 
 
 def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
-    """Name the criteria in which the winner is better in some home where both are sound."""
+    """Name what the winner is better in, in some home where both are sound."""
     here = loser.severity < 2
     both = zip(Criteria._fields, winner.criteria, loser.criteria, strict=True)
-    found = tuple(name for name, mine, theirs in both if bool((here & (mine < theirs)).any()))
-    return tuple(name for name in found if name != "order") or found
+    better = {name for name, mine, theirs in both if bool((here & (mine < theirs)).any())}
+    return tuple(name for name in WEIGHED if name in better) or ("order",)
 
 
 def best_of(laid: Sequence[Laid], shape: tuple[int, ...]) -> NDArray[np.int64]:

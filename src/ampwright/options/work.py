@@ -36,7 +36,15 @@ from .ranking import Criteria
 from .runs import Run
 from .search import Work
 from .supply_side import Decision, SupplySide, supply_side
-from .weighing import criteria, order_of
+from .weighing import (
+    firm_order,
+    order_of,
+    shortfall,
+    slowness,
+    uncovered,
+    usable_power,
+    wait,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,15 +119,7 @@ def work_of(basis: Basis) -> Work[Design]:
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
         time = labour_of(run, basis, choice, circuit)
-        weighed = run(
-            criteria,
-            side.connection.outcome,
-            use.charging.cars,
-            use.charging.offered_kw,
-            time.usual_min,
-            choice.point.lead,
-            order_of(basis, choice),
-        )
+        weighed = weigh(run, basis, choice, side, use, time)
         return Design(bonds, side, circuit, use, time, weighed)
 
     return work
@@ -146,4 +146,19 @@ def labour_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> L
         choice.earthing,
         choice.house_limit,
         choice.remedies,
+    )
+
+
+def weigh(
+    run: Run, basis: Basis, choice: Choice, side: SupplySide, use: Use, time: Labour
+) -> Criteria:
+    """Describe what an option is compared on, each part by itself."""
+    usable_kw = run(usable_power, use.charging.cars, use.charging.offered_kw)
+    return Criteria(
+        wait=run(wait, side.connection.outcome),
+        uncovered=run(uncovered, use.nights.covers),
+        short_kw=run(shortfall, usable_kw),
+        work_min=time.usual_min,
+        slowness_kw=run(slowness, usable_kw),
+        order=run(firm_order, order_of(basis, choice), choice.point.lead),
     )
