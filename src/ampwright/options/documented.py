@@ -32,7 +32,9 @@ class Documented:
     def outcome(self) -> Outcome:
         """What the checks come to; a stage that lacks facts leaves it undetermined."""
         found = verdict(self.checks)
-        if found is Outcome.PASS and any(stage.lacking for stage in self.stages):
+        if found is Outcome.PASS and any(
+            stage.lacking and not stage.aside for stage in self.stages
+        ):
             return Outcome.UNDETERMINED
         return found
 

@@ -37,6 +37,16 @@ class Run(Protocol):
         """Return what the stage hands on."""
         ...
 
+    def aside(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return what a stage hands on that no soundness hangs on: use, time, comparison."""
+        ...
+
 
 class Cut(Exception):  # noqa: N818 - not an error: this branch of the choices is closed
     """A stage fails in every home, whatever is chosen after it; carries that stage."""
@@ -86,20 +96,33 @@ class Exploring:
         made = self.lifter.lift(stage, *args, *kwargs.values())
         here = Ran(stage, made, self.choice.asked)
         self.ran.append(here)
-        outcome = here.outcome
-        if all(each is Outcome.FAIL for each in outcome.values):
+        if all(each is Outcome.FAIL for each in here.outcome.values):
             raise Cut(here)
         return cast(T, made.out)
+
+    def aside(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return the spread of what the stage hands on; nothing is judged by it."""
+        return cast(T, self.lifter.lift(stage, *args, *kwargs.values()).out)
 
 
 @dataclass(frozen=True, slots=True)
 class StageRun:
-    """What one stage made in one home, or the facts it lacked."""
+    """What one stage made in one home, or the facts it lacked.
+
+    ``aside`` marks what no soundness hangs on.
+    """
 
     stage: Stage
     out: Any
     checks: tuple[Check, ...]
     lacking: tuple[str, ...] = ()
+    aside: bool = False
 
     @property
     def title(self) -> str:
@@ -122,6 +145,26 @@ class InOneHome:
         **kwargs: P.kwargs,
     ) -> T:
         """Return what the stage hands on, or ``Missing`` when it lacks facts."""
+        return self._run(stage, args, kwargs, aside=False)
+
+    def aside(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> T:
+        """Return the same of a stage that no soundness hangs on."""
+        return self._run(stage, args, kwargs, aside=True)
+
+    def _run(
+        self,
+        stage: Callable[..., Made[T]],
+        args: tuple[Any, ...],
+        kwargs: dict[str, Any],
+        *,
+        aside: bool,
+    ) -> T:
         keys = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if not keys:
             try:
@@ -129,10 +172,10 @@ class InOneHome:
             except Unanswered as blank:
                 keys = (blank.key,)
             else:
-                self.stages.append(StageRun(stage, made.out, made.checks))
+                self.stages.append(StageRun(stage, made.out, made.checks, aside=aside))
                 return made.out
         missing = Gap(tuple(dict.fromkeys(keys)))
-        self.stages.append(StageRun(stage, missing, (), missing.keys))
+        self.stages.append(StageRun(stage, missing, (), missing.keys, aside))
         return cast(T, missing)
 
 

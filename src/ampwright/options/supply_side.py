@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ampwright.demand.household import Demand, household_demand
+from ampwright.demand.moving import load_moves
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
@@ -101,7 +102,17 @@ def supply_side(
     """Describe the work from the demand to the decision."""
     demand = run(household_demand, basis.book)
     capacity = run(supply_capacity, basis)
-    carried = run(headroom, basis, demand.now_a, capacity.rating_a, point, setting_a, house_limit)
+    moves = run(load_moves, basis)
+    carried = run(
+        headroom,
+        basis,
+        demand.now_a,
+        capacity.rating_a,
+        point,
+        setting_a,
+        house_limit,
+        moves.each,
+    )
     origin = run(origin_voltage, basis, setting_a)
     reading = run(operator_reading, house_limit, bool(setting_a < point.max_a))
     network = run(
@@ -114,6 +125,7 @@ def supply_side(
         origin.within_law,
         reading.counts_limiter,
         reading.counts_setting,
+        moves.each,
     )
     decision = run(job_decision, network.outcome, network.needs_limit)
     return SupplySide(demand, capacity, carried, origin, network, decision)

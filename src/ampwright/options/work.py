@@ -127,16 +127,16 @@ def work_of(basis: Basis) -> Work[Design]:
 
 def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
     """Describe what the point does for the cars: their need, their hours and their cost."""
-    need = run(yearly_need, basis)
-    charging = run(charging_time, basis, need, choice.setting_a, choice.point.phases)
-    nights = run(cheap_nights, basis, charging.hours_a_day)
-    cost = run(running_cost, need.kwh_a_year)
+    need = run.aside(yearly_need, basis)
+    charging = run.aside(charging_time, basis, need, choice.setting_a, choice.point.phases)
+    nights = run.aside(cheap_nights, basis, charging.hours_a_day)
+    cost = run.aside(running_cost, need.kwh_a_year)
     return Use(need, charging, nights, cost)
 
 
 def labour_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> Labour:
     """Describe the tasks of an option and how long they take."""
-    return run(
+    return run.aside(
         labour,
         basis,
         circuit.route.legs,
@@ -153,12 +153,12 @@ def weigh(
     run: Run, basis: Basis, choice: Choice, side: SupplySide, use: Use, time: Labour
 ) -> Criteria:
     """Describe what an option is compared on, each part by itself."""
-    usable_kw = run(usable_power, use.charging.cars, use.charging.offered_kw)
+    usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
     return Criteria(
-        wait=run(wait, side.connection.outcome),
-        uncovered=run(uncovered, use.nights.covers),
-        short_kw=run(shortfall, usable_kw),
+        wait=run.aside(wait, side.connection.outcome),
+        uncovered=run.aside(uncovered, use.nights.covers),
+        short_kw=run.aside(shortfall, usable_kw),
         work_min=time.usual_min,
-        slowness_kw=run(slowness, usable_kw),
-        order=run(firm_order, order_of(basis, choice), choice.point.lead),
+        slowness_kw=run.aside(slowness, usable_kw),
+        order=run.aside(firm_order, order_of(basis, choice), choice.point.lead),
     )
