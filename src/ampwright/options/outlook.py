@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -18,6 +19,7 @@ from .menu import menu_of
 from .ranking import Ranking, bare, best_of, lay_out, rank, weights_over
 from .search import Option, Rejection, Searched, Walk
 from .spread import Lifter
+from .staged import Staged, staged
 from .supply_side import Decision
 from .work import Design, work_of
 
@@ -71,6 +73,11 @@ class Outlook:
         return options[
             max(variants, key=lambda i: float(weights[chosen == variants.index(i)].sum()))
         ]
+
+    @cached_property
+    def staged(self) -> tuple[Staged, ...]:
+        """Each way to fit now and turn up when the network has answered, the best first."""
+        return staged(self.ranking)
 
     @property
     def reasons(self) -> tuple[Reason, ...]:
