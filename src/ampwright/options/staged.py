@@ -61,7 +61,8 @@ def pairs_in(options: Sequence[Option[Any]]) -> Iterator[Staged]:
 
 def is_later(now: Option[Any], later: Option[Any]) -> bool:
     """Say whether one option is another turned up, for which the network must be asked."""
-    if now.choice.remedies != later.choice.remedies:
+    same = now.choice.remedies == later.choice.remedies
+    if not same or (now.choice.house_limit and not later.choice.house_limit):
         return False
     if least(now, "wait") >= least(later, "wait"):
         return False

@@ -32,6 +32,7 @@ from ampwright.network.connection import Connection
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
+from .gates import Gates, gates_of
 from .ranking import Criteria
 from .runs import Run
 from .search import Work
@@ -66,6 +67,7 @@ class Design:
     circuit: CircuitSide
     use: Use
     labour: Labour
+    gates: Gates
     criteria: Criteria
 
     @property
@@ -119,8 +121,9 @@ def work_of(basis: Basis) -> Work[Design]:
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
         time = labour_of(run, basis, choice, circuit)
+        gates = gates_of(run, choice.tap)
         weighed = weigh(run, basis, choice, side, use, time)
-        return Design(bonds, side, circuit, use, time, weighed)
+        return Design(bonds, side, circuit, use, time, gates, weighed)
 
     return work
 

@@ -1,0 +1,119 @@
+"""What must be in hand before a day is booked, beside what the network says; never mixed with it.
+
+Each gate is judged by itself, so that a fact nobody has asked closes no other gate.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any, Final
+
+from ampwright.foundations.answers import Missing
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.survey.home import Home
+
+from .choices import METER
+from .runs import Run
+
+LAW: Final = Place("planning law of the four countries", at="listed buildings", trust=Trust.MEMORY)
+TENURE: Final = Place("leases and tenancies", at="consent to alterations", trust=Trust.MEMORY)
+SEALS: Final = Place(
+    "network operators' usual rule", at="seals of cut-out and meter", trust=Trust.COMMON_PRACTICE
+)
+PERMITTED: Final = Place(
+    "permitted development for charge points", at="designated land and roads", trust=Trust.MEMORY
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """Something to have in hand before booking: what, from whom and by what rule."""
+
+    slug: str
+    says: str
+    from_whom: str
+    place: Place
+
+
+def owners_consent(home: Home) -> Made[Gate | None]:
+    """Return whether somebody else owns the wall the point would hang on."""
+    holds = home.customer.holds
+    if holds == "tenant":
+        says = "The landlord's consent in writing, with the place of the point and the cable's way"
+        return Made(Gate("landlord", says, "the landlord", TENURE))
+    if holds == "leaseholder":
+        says = (
+            "The freeholder's licence in writing: a lease often gives a right to park, not the land"
+        )
+        return Made(Gate("freeholder", says, "the freeholder or the managing agent", TENURE))
+    return Made(None)
+
+
+def shared_parking(home: Home) -> Made[Gate | None]:
+    """Return whether the parking of a flat is shared, or not the customer's to alter."""
+    if home.property.kind == "flat" and not home.property.own_parking:
+        says = "Consent for the parking, and where its own supply and meter would stand"
+        return Made(Gate("parking", says, "the freeholder or the managing agent", TENURE))
+    return Made(None)
+
+
+def listed(home: Home) -> Made[Gate | None]:
+    """Return whether the planning office must answer first: a listed house or its grounds."""
+    if not home.property.listed_building:
+        return Made(None)
+    says = "The planning question answered in writing before anything is booked or dug"
+    return Made(Gate("listed", says, "the planning office", LAW))
+
+
+def designated_land(home: Home) -> Made[Gate | None]:
+    """Return whether the place lies on designated land, where rights are narrower."""
+    if not home.property.conservation_area:
+        return Made(None)
+    says = "Whether the free planning right holds on this land, and for which wall"
+    return Made(Gate("designated", says, "the planning office", PERMITTED))
+
+
+def isolator(home: Home, tap: str) -> Made[Gate | None]:
+    """Return whether somebody else must put in a switch before the tails can be made dead."""
+    if tap != METER or home.supply.isolator != "none":
+        return Made(None)
+    says = "A switch after the meter, so that the tails can be made dead without breaking a seal"
+    return Made(Gate("isolator", says, "the supplier or the meter operator", SEALS))
+
+
+Gates = tuple[Gate | None, ...]
+"""One entry a gate; while exploring, a spread each."""
+
+
+def gates_of(run: Run, tap: str) -> Gates:
+    """Describe every gate of a job; none of them changes what is sound."""
+    return (
+        run.aside(owners_consent),
+        run.aside(shared_parking),
+        run.aside(listed),
+        run.aside(designated_land),
+        run.aside(isolator, tap),
+    )
+
+
+def closed(gates: Gates) -> Iterator[tuple[Gate, bool]]:
+    """Yield each gate that is closed in some home, and whether it is in every one."""
+    for spread in gates:
+        each: Any = spread
+        values = each.values
+        found = [v for v in values if v is not None and not isinstance(v, Missing)]
+        for gate in found:
+            yield gate, len(values) == 1
+
+
+def unasked(gates: Gates) -> tuple[str, ...]:
+    """Return the blank facts that leave a gate undecided."""
+    found: dict[str, None] = {}
+    for spread in gates:
+        each: Any = spread
+        for value in each.values:
+            if isinstance(value, Missing):
+                found.update(dict.fromkeys(value.keys))
+    return tuple(found)
