@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
-from typing import Any, Concatenate, ParamSpec, TypeVar
+from typing import Any, TypeVar
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing, Value
 from ampwright.foundations.checks import Check, Outcome, verdict
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import Worked, walk
+from ampwright.options.documented import with_sources
 from ampwright.options.held import most_usual_home
 from ampwright.options.open_homes import documented_home
 from ampwright.options.runs import InOneHome, StageRun
@@ -20,7 +21,6 @@ from ampwright.survey.folding import FoldedHome
 from ampwright.survey.home import Home
 from ampwright.survey.views import DocumentedReader, Rest
 
-P = ParamSpec("P")
 T = TypeVar("T")
 
 
@@ -32,16 +32,17 @@ class Noting(InOneHome):
         self._reader = reader
         self.first_read: list[tuple[Rest, ...]] = []
 
-    def __call__(
+    def one(
         self,
-        stage: Callable[Concatenate[Home, P], Made[T]],
-        /,
-        *args: P.args,
-        **kwargs: P.kwargs,
+        stage: Callable[..., Made[T]],
+        args: tuple[Any, ...],
+        kwargs: dict[str, Any],
+        *,
+        aside: bool,
     ) -> T:
         """Return what the stage hands on, or ``Missing`` when it lacks facts."""
         before = set(self._reader.reads)
-        out = super().__call__(stage, *args, **kwargs)
+        out = super().one(stage, args, kwargs, aside=aside)
         reads = self._reader.reads
         self.first_read.append(tuple(rest for key, rest in reads.items() if key not in before))
         return out
@@ -90,7 +91,7 @@ class DesignRun:
     def outcome(self) -> Outcome:
         """What the checks come to; a stage that lacks facts leaves it undetermined."""
         found = verdict(check for stage in self.stages for check in stage.run.checks)
-        lacking = any(stage.run.lacking for stage in self.stages)
+        lacking = any(stage.run.lacking and not stage.run.aside for stage in self.stages)
         return Outcome.UNDETERMINED if found is Outcome.PASS and lacking else found
 
     @property
@@ -111,7 +112,7 @@ def run_design(folded: FoldedHome, basis: Basis, option: Option[Any]) -> DesignR
     fixed = most_usual_home(option)
     home, reader = documented_home(folded, basis, fixed, option.choice.remedies)
     run = Noting(home, reader)
-    design = work_of(basis.documented())(run, option.choice)
+    design = work_of(basis.documented())(run, with_sources(option.choice))
     stages = tuple(
         StageNoted(ran, read) for ran, read in zip(run.stages, run.first_read, strict=True)
     )

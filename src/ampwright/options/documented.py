@@ -44,7 +44,12 @@ def documented(home: Home, work: Work[Design], choice: Choice) -> Documented:
 
     ``home`` must already have the facts that the choice's remedies change laid over it.
     """
-    setting_a = given("Ib", choice.setting_a, "A", SetBy("this option", "the setting of the point"))
     run = InOneHome(home)
-    design = work(run, replace(choice, setting_a=setting_a))
+    design = work(run, with_sources(choice))
     return Documented(choice, design, tuple(run.stages))
+
+
+def with_sources(choice: Choice) -> Choice:
+    """Return a choice whose numbers say that they were chosen."""
+    setting_a = given("Ib", choice.setting_a, "A", SetBy("this option", "the setting of the point"))
+    return replace(choice, setting_a=setting_a)

@@ -145,7 +145,7 @@ class InOneHome:
         **kwargs: P.kwargs,
     ) -> T:
         """Return what the stage hands on, or ``Missing`` when it lacks facts."""
-        return self._run(stage, args, kwargs, aside=False)
+        return self.one(stage, args, kwargs, aside=False)
 
     def aside(
         self,
@@ -155,9 +155,9 @@ class InOneHome:
         **kwargs: P.kwargs,
     ) -> T:
         """Return the same of a stage that no soundness hangs on."""
-        return self._run(stage, args, kwargs, aside=True)
+        return self.one(stage, args, kwargs, aside=True)
 
-    def _run(
+    def one(
         self,
         stage: Callable[..., Made[T]],
         args: tuple[Any, ...],
@@ -165,6 +165,7 @@ class InOneHome:
         *,
         aside: bool,
     ) -> T:
+        """Run one stage and keep what it made, or the facts it lacked."""
         keys = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if not keys:
             try:

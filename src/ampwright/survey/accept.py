@@ -77,7 +77,7 @@ def _yes_or_no(value: object, name: str) -> bool:
 def _number(fact: Fact, value: object, name: str) -> Value:
     expected = expected_of(fact)
     if isinstance(value, str):
-        raise InputError(name, value, f"{expected}, as a figure", _figure_hint(value))
+        raise InputError(name, value, f"{expected}, as a figure", _figure_hint(fact, value))
     if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
         raise InputError(name, value, f"{expected}, as a figure", "Leave it out if nobody knows.")
     if fact.kind is int and value != int(value):
@@ -91,11 +91,13 @@ def _number(fact: Fact, value: object, name: str) -> Value:
     return number
 
 
-def _figure_hint(text: str) -> str:
+def _figure_hint(fact: Fact, text: str) -> str:
     """Return what to do about a figure given as text."""
     digits = text.strip().replace("O", "0").replace("o", "0")
     if digits != text.strip() and (found := re.match(r"[0-9.]+", digits)):
         figure = found[0]
+        if fact.allowed and figure not in {f"{each:g}" for each in fact.allowed}:
+            figure = f"{fact.allowed[0]:g}"
         return (
             f'"{text}" has a letter O in it. Write the figure on the label, for example {figure}.'
         )
