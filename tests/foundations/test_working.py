@@ -17,7 +17,7 @@ def loop(Ze: Ohms, R1R2: Ohms) -> Ohms:
 
 
 @computes("I", "A", formula="max(I) + s * (sum(I) - max(I))", place=BOOK)
-def sockets(I: tuple[Amperes, ...], s: float) -> Amperes:  # noqa: E741
+def sockets(I: tuple[Amperes, ...], s: float) -> Amperes:
     return Amperes(max(I) + s * (sum(I) - max(I)))
 
 
