@@ -1,40 +1,45 @@
-"""Which option is recommended, why, and what would change that."""
+"""Which option leads, why, and what would change that."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, cast
+from typing import Final
 
 from ampwright.options.held import known_values
-from ampwright.options.outlook import Outlook
 from ampwright.options.search import Option
+from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
 
+from .deciding import decision_of, tests_of
 from .facts import fact_name
 from .seeing import Seen
 from .shapes import Advice, Figure
 from .words import all_of, amount, brief, hours, money, small
 
+HEADINGS: Final = {
+    Decision.FIT_THEN_TELL: "Recommended",
+    Decision.FIT_WITH_LIMIT: "Recommended",
+    Decision.ASK_FIRST: "Recommended, once the operator agrees",
+    Decision.STOP_UNTIL: "What could be fitted once that is put right",
+    Decision.UNDETERMINED: "Leading so far",
+}
+
 
 def advice_on(seen: Seen, option: Option[Design], figures: Mapping[str, Figure]) -> Advice:
-    """Return the recommended option with its reasons."""
+    """Return the option that leads with its reasons, no surer than the decision."""
     return Advice(
+        heading=HEADINGS[decision_of(seen)],
         letter=seen.letter(option.id),
         id=option.id,
         to_electrician=" ".join(to_electrician(option, figures)),
         to_customer=" ".join(to_customer(option, figures)),
-        would_change=tuple(would_change(seen.outlook, figures, option)),
+        would_change=tuple(would_change(seen, option, figures)),
     )
 
 
 def to_electrician(option: Option[Design], figures: Mapping[str, Figure]) -> Iterator[str]:
     """Yield what matters to who fits it."""
-    remedies = option.choice.remedies
-    if remedies:
-        first = all_of([small(brief(each.does)) for each in remedies])
-        yield f"Sound in {homes_where(option)}, once this is done: {first}."
-    else:
-        yield f"Sound in {homes_where(option)}."
+    yield f"{soundness(option)}{once_done(option)}."
     if "carried_a" in figures and "supply_rating_a" in figures:
         carried, rating = figures["carried_a"].words, figures["supply_rating_a"].words
         yield f"The supply carries {carried} of {rating}."
@@ -42,16 +47,26 @@ def to_electrician(option: Option[Design], figures: Mapping[str, Figure]) -> Ite
         yield f"The volts at the point fall to {figures['lowest_volts_v'].words} at the lowest."
 
 
-def homes_where(option: Option[Design]) -> str:
+def soundness(option: Option[Design]) -> str:
     """Say in which of the possible homes an option holds."""
     if option.sound.always:
-        return "every home that the facts allow"
-    return "some of the homes that the facts allow"
+        return "Sound in every home that the facts allow"
+    if (option.sound.severity == 0).any():
+        return "Sound in some of the homes that the facts allow, not in all"
+    return "Nothing found so far speaks against it; what is not known decides"
+
+
+def once_done(option: Option[Design]) -> str:
+    """Say what has to be done first."""
+    remedies = option.choice.remedies
+    if not remedies:
+        return ""
+    return f", once this is done: {all_of([small(brief(each.does)) for each in remedies])}"
 
 
 def to_customer(option: Option[Design], figures: Mapping[str, Figure]) -> Iterator[str]:
     """Yield what matters to who lives with it."""
-    nights = known_values(option, cast(Any, option.design.use.nights))
+    nights = known_values(option, option.design.use.nights)  # type: ignore[arg-type]
     if nights and all(each.covers for each in nights):
         most = max(each.needed_h for each in nights)
         cheap = min(each.cheap_h for each in nights)
@@ -60,7 +75,7 @@ def to_customer(option: Option[Design], figures: Mapping[str, Figure]) -> Iterat
             f"cheap hours are {hours(cheap)}."
         )
     elif "charging_h_a_day" in figures:
-        yield f"Your cars charge for {hours(figures['charging_h_a_day'].high)} on an average night."
+        yield f"An average night's charging takes {hours(figures['charging_h_a_day'].high)}."
     night, day = figures.get("cost_at_night_p_a_year"), figures.get("cost_by_day_p_a_year")
     if night is not None and day is not None:
         yield (
@@ -72,17 +87,14 @@ def to_customer(option: Option[Design], figures: Mapping[str, Figure]) -> Iterat
 
 
 def would_change(
-    outlook: Outlook, figures: Mapping[str, Figure], option: Option[Design]
+    seen: Seen, option: Option[Design], figures: Mapping[str, Figure]
 ) -> Iterator[str]:
     """Yield what would change the recommendation, each with its figure where there is one."""
     spare = figures.get("before_asking_a")
-    if spare is not None and spare.low >= 0:
-        yield (
-            f"more than {amount(spare.low, 'A')} is added to the demand: the operator must then "
-            "be asked first"
-        )
-    for key in outlook.deciding:
+    if spare is not None and spare.low >= 0 and not option.choice.house_limit:
+        added = amount(spare.low, "A")
+        yield f"more than {added} of load is added: the operator must then be asked first"
+    for key in seen.outlook.deciding:
         yield f"{fact_name(key)} turns out otherwise"
-    connections = known_values(option, cast(Any, option.design.connection))
-    for words in dict.fromkeys(words for each in connections for words in each.rests_on):
-        yield f"it is not so that {words}"
+    for words in dict.fromkeys(words for each in tests_of(option) for words in each.rests_on):
+        yield f"this proves wrong: {words}"

@@ -8,8 +8,10 @@ from typing import Any, Final
 
 from ampwright.options.held import known_values
 from ampwright.options.search import Option
+from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
 
+from .deciding import plain
 from .figures import texts
 from .heads import EARTHS, spot
 from .seeing import Seen
@@ -44,6 +46,10 @@ class Side:
         """Return the words of a figure, or that it is not known."""
         return self.figures[name].words if name in self.figures else NOT_KNOWN
 
+    def known(self, *names: str) -> bool:
+        """Say whether all of some figures are known."""
+        return all(name in self.figures for name in names)
+
     def texts(self, spread: Any, write: Callable[[Any], str]) -> str:
         """Write all that a result can be."""
         return texts(self.option, spread, write)
@@ -61,7 +67,9 @@ def rows_of(
 
 def decision(side: Side) -> str:
     """Say what the option means for the job."""
-    return side.texts(side.design.decision, lambda each: each.words.rstrip(" …"))
+    found = known_values(side.option, side.design.decision)
+    in_order = sorted(found, key=list(Decision).index)
+    return " or ".join(plain(each) for each in in_order) or NOT_KNOWN
 
 
 def setting(side: Side) -> str:
@@ -98,6 +106,8 @@ def limit(side: Side) -> str:
 
 def demand(side: Side) -> str:
     """Say what the supply must carry beside what it can."""
+    if not side.known("carried_a", "supply_rating_a"):
+        return NOT_KNOWN
     return f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
 
 
@@ -114,6 +124,8 @@ def declared(side: Side) -> str:
 
 def cable(side: Side) -> str:
     """Say which cable, how long and what governs its size."""
+    if not side.known("cable_mm2", "cable_m"):
+        return NOT_KNOWN
     family = side.option.choice.family.value
     size = f"{side.words('cable_mm2')} {FAMILIES.get(family, family)}, {side.words('cable_m')}"
     governed = known_values(side.option, side.design.cable.governed_by)
@@ -134,6 +146,8 @@ def earth(side: Side) -> str:
 
 def loop(side: Side) -> str:
     """Say what the earth-fault loop comes to beside its limit."""
+    if not side.known("loop_ohm", "loop_limit_ohm"):
+        return NOT_KNOWN
     return f"{side.words('loop_ohm')} of {side.words('loop_limit_ohm')}"
 
 
@@ -149,6 +163,8 @@ def drop(side: Side) -> str:
 
 def volts(side: Side) -> str:
     """Say how low the volts at the point may fall, and whether anyone read them."""
+    if not side.known("lowest_volts_v"):
+        return NOT_KNOWN
     read = known_values(side.option, side.design.volts.read)
     basis = {(True,): "from a reading", (False,): "none read: the legal floor"}.get(read, "")
     return ", ".join(part for part in (side.words("lowest_volts_v"), basis) if part)

@@ -17,13 +17,16 @@ from .facts import fact_name, question, words_of
 from .heads import EARTHS, power, spot
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign
-from .words import all_of, amount, brief, capital, count, small
+from .words import all_of, amount, brief, capital, small
 
 CHANCES: Final = (
     (0.9, "very likely"), (0.6, "likely"), (0.4, "about even"), (0.1, "less likely"),
     (0.0, "unlikely"),
 )  # fmt: skip
 """Words for how likely something is, from how common each answer is among homes."""
+TO_BEGIN_WITH: Final = ("places.all_listed", "boards.all_listed")
+"""Without a place on the list there is nothing to choose from."""
+FEW = 6
 
 
 def chance_words(chance: float) -> str:
@@ -39,22 +42,40 @@ def chance_words(chance: float) -> str:
 
 def decided(seen: Seen) -> Decided:
     """Return the decision with the sentence that says what to do."""
-    outlook = seen.outlook
-    decision = outlook.decision
-    filling = blank_of(outlook, decision)
+    outlook, decision = seen.outlook, decision_of(seen)
+    firm, customer = blanks_of(seen, decision)
     likeliest = sorted(outlook.decisions.items(), key=lambda each: -each[1])
     return Decided(
         value=cast(Sign, decision.file_value),
-        words=filled(decision.words, filling),
-        customer_words=filled(decision.customer_words, filling),
+        words=filled(decision.words, firm),
+        customer_words=filled(decision.customer_words, customer),
         sentence=sentence(seen, decision),
         could_be=tuple(
-            CouldBe(cast(Sign, each.file_value), each.words.rstrip(" …"), chance_words(chance))
+            CouldBe(cast(Sign, each.file_value), plain(each), chance_words(chance))
             for each, chance in likeliest
+            if decision is Decision.UNDETERMINED and each is not decision
         ),
         turns_on=outlook.deciding,
-        lacking=outlook.lacking,
+        lacking=lacking_in(seen),
     )
+
+
+def decision_of(seen: Seen) -> Decision:
+    """Return the decision; where there is nothing to choose from yet, none can be taken."""
+    nothing_to_choose = not seen.outlook.searched.considered
+    return Decision.UNDETERMINED if nothing_to_choose else seen.outlook.decision
+
+
+def lacking_in(seen: Seen) -> tuple[str, ...]:
+    """Return the blank facts in the way; without a place or a board nothing is looked at."""
+    if seen.outlook.searched.considered:
+        return seen.outlook.lacking
+    return tuple(key for key in TO_BEGIN_WITH if key.rpartition(".")[0] not in seen.home.folded.ids)
+
+
+def plain(decision: Decision) -> str:
+    """Return the firm's words for a decision, without the blank at their end."""
+    return filled(decision.words, "")
 
 
 def filled(words: str, filling: str) -> str:
@@ -62,39 +83,41 @@ def filled(words: str, filling: str) -> str:
 
     Examples
     --------
-    >>> filled("Stop until …", "the fuse is mended"), filled("Ask first", "x")
-    ('Stop until the fuse is mended', 'Ask first')
+    >>> filled("Stop until …", "the fuse is mended"), filled("Stop until …", "")
+    ('Stop until the fuse is mended', 'Stop')
     """
-    return words.replace("…", filling) if filling else words.rstrip(" …:")
+    return words.replace("…", filling) if filling else words.rstrip(" …:").removesuffix(" until")
 
 
-def blank_of(outlook: Outlook, decision: Decision) -> str:
-    """Return what a decision's words leave open: the question, or what stands in the way."""
+def blanks_of(seen: Seen, decision: Decision) -> tuple[str, str]:
+    """Return what the firm's and the customer's words leave open."""
     if decision is Decision.UNDETERMINED:
-        keys = outlook.deciding or outlook.lacking
-        return question(keys[0]) if keys else ""
+        keys = seen.outlook.deciding or lacking_in(seen)
+        return "", question(keys[0]) if keys else ""
     if decision is Decision.STOP_UNTIL:
-        return in_the_way(outlook)
-    return ""
+        what = all_of(in_the_way(seen))
+        return f"this is put right: {what}", f"this must be put right: {what}"
+    return "", ""
 
 
-def in_the_way(outlook: Outlook) -> str:
-    """Say what stops the job: what the network's tests say, else what ruled most choices out."""
-    if outlook.ranking.options:
-        option = outlook.ranking.options[0]
-        tests = known_values(option, cast(Any, option.design.connection))
-        return f"this is put right: {all_of(reasons_in(tests))}"
-    return f"this holds: {outlook.reasons[0].requirement.says}" if outlook.reasons else ""
+def in_the_way(seen: Seen) -> tuple[str, ...]:
+    """Say what stops the job: the network's tests, else what ruled most choices out."""
+    if seen.best is not None:
+        return reasons_in(tests_of(seen.best))
+    return tuple(reason.requirement.says for reason in seen.outlook.reasons[:1])
+
+
+def tests_of(option: Option[Design]) -> tuple[Any, ...]:
+    """Return what the network's tests come to for an option, in the homes where it holds."""
+    return known_values(option, cast(Any, option.design.connection))
 
 
 def sentence(seen: Seen, decision: Decision) -> str:
     """Say what to do next in one sentence."""
     best = seen.best
     if decision is Decision.UNDETERMINED or best is None:
-        return undecided(seen.outlook)
-    act = to_fit(seen, best.choice)
-    connection: Any = best.design.connection
-    tests = known_values(best, connection)
+        return undecided(seen)
+    act, tests = to_fit(seen, best.choice), tests_of(best)
     if decision is Decision.STOP_UNTIL:
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
@@ -121,14 +144,15 @@ def to_fit(seen: Seen, choice: Choice) -> str:
     return said
 
 
-def undecided(outlook: Outlook) -> str:
+def undecided(seen: Seen) -> str:
     """Say why nothing can be decided yet, and what would decide it."""
-    if outlook.deciding:
-        turning = f"{count(len(outlook.deciding), 'fact')}: {names_of(outlook.deciding)}"
-        return f"We cannot say yet. It turns on {turning}."
-    if outlook.lacking:
-        return f"We cannot say yet. Nobody has said: {names_of(outlook.lacking)}."
-    reasons = [reason.requirement.says for reason in outlook.reasons[:3]]
+    turning, lacking = seen.outlook.deciding, lacking_in(seen)
+    if turning:
+        several = "one fact" if len(turning) == 1 else f"{len(turning)} facts"
+        return f"We cannot say yet. It turns on {several}: {names_of(turning)}."
+    if lacking:
+        return f"We cannot say yet. Nobody has said: {names_of(lacking)}."
+    reasons = [reason.requirement.says for reason in seen.outlook.reasons[:3]]
     return f"Nothing we can fit here is sound. Most often in the way: {'; '.join(reasons)}."
 
 
@@ -177,15 +201,17 @@ def open_facts(seen: Seen) -> tuple[OpenFact, ...]:
     """Return the questions that are left, those that decide first."""
     outlook = seen.outlook
     bearing = [fact for option in seen.offered.values() for fact in option.sound.facts]
-    keys = dict.fromkeys((*outlook.deciding, *outlook.lacking, *bearing))
+    lacking = lacking_in(seen)
+    keys = dict.fromkeys((*outlook.deciding, *lacking, *bearing))
     homes = outlook.homes
+    unsure = decision_of(seen) is Decision.UNDETERMINED
     return tuple(
         OpenFact(
             key,
             fact_name(key),
             question(key),
             may_be(key, homes.open.get(key, ())),
-            decides=key in outlook.deciding or key in outlook.lacking,
+            decides=key in outlook.deciding or (unsure and key in lacking),
         )
         for key in keys
     )
@@ -194,4 +220,4 @@ def open_facts(seen: Seen) -> tuple[OpenFact, ...]:
 def may_be(key: str, values: Sequence[Value]) -> tuple[str, ...]:
     """Write the values an open fact may have; of many, the first and the last."""
     written = tuple(words_of(key, value) for value in values)
-    return written if len(written) <= 6 else (f"{written[0]} to {written[-1]}",)
+    return written if len(written) <= FEW else (f"{written[0]} to {written[-1]}",)

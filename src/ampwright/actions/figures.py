@@ -91,6 +91,6 @@ def not_known(keys: Iterable[str]) -> str:
     Examples
     --------
     >>> not_known(("supply.ze_ohm",))
-    'not known yet: External earth-fault loop impedance, Ze'
+    'not known yet: External earth loop impedance'
     """
     return f"not known yet: {all_of([fact_name(key) for key in keys])}"

@@ -12,19 +12,16 @@ from typing import Any, TypeVar
 from ampwright.foundations.errors import InputError, NotFoundError
 from ampwright.foundations.source import Trust
 from ampwright.standards.catalogue import ClauseInfo, clauses
+from ampwright.survey.accept import expected_of
 from ampwright.survey.home import Home
 from ampwright.survey.register import Fact, Part, collections_of, facts_of, parts_of
 from ampwright.tables.card import Card
 from ampwright.tables.loader import Table, table, table_names
 
-from .words import all_of, any_of, count, value
+from .words import all_of, count
 
 ROOMS = ("standards", "demand", "supply", "network", "energy", "design")
 """The rooms that hold clauses, the standards before our own methods."""
-FORMS = {
-    "text": "words", "date": "a date", "month": "a month", "time": "a time of day",
-    "postcode": "a postcode", "meter point": "the 13 digits of the meter point",
-}  # fmt: skip
 GATES = {"quote": "quoting", "fit": "fitting", "certify": "certifying"}
 
 E = TypeVar("E", bound="FactEntry | TableEntry | ClauseEntry")
@@ -126,22 +123,7 @@ def fact_entry(key: str, fact: Fact) -> FactEntry:
     for gate, evidence in fact.needs.items():
         gates.setdefault(evidence.word, []).append(GATES[gate])
     needs = tuple(f"{known} before {all_of(acts)}" for known, acts in gates.items())
-    return FactEntry(key, fact.trade, fact.ask, answers(fact), fact.who, needs)
-
-
-def answers(fact: Fact) -> str:
-    """Say what may be answered."""
-    if fact.refers:
-        return f"an id from {any_of(fact.refers.split())}"
-    if fact.kind is bool:
-        return "yes or no"
-    if fact.allowed:
-        ordered = sorted(fact.allowed, key=float) if fact.is_number else fact.allowed
-        return any_of(ordered, fact.unit)
-    if fact.between:
-        low, high = fact.between
-        return f"{value(low)} to {value(high, fact.unit)}"
-    return f"a number of {fact.unit}" if fact.is_number else FORMS[fact.form]
+    return FactEntry(key, fact.trade, fact.ask, expected_of(fact), fact.who, needs)
 
 
 def table_entry(held: Table) -> TableEntry:

@@ -22,6 +22,8 @@ DIFFERENCES: Final[tuple[Callable[[Choice], object], ...]] = (
 WORSE: Final = {
     "wait": "a longer wait",
     "slowness_kw": "slower",
+    "uncovered": "too slow for the cheap hours",
+    "short_kw": "less power than asked for",
     "work_min": "more work",
     "order": "as good, not the firm's usual",
 }

@@ -153,8 +153,9 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """The option recommended, why, and what would change it."""
+    """The option that leads, why, and what would change it; ``heading`` says how surely."""
 
+    heading: str
     letter: str
     id: str
     to_electrician: str

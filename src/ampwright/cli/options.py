@@ -107,7 +107,8 @@ def advised(answer: OptionsAnswer, sheet: Sheet) -> None:
     advice = answer.recommended
     if advice is None:
         return
-    sheet.heading(f"Recommended: {advice.letter}", advice.id)
+    sheet.heading(f"{advice.heading}: {advice.letter}")
+    sheet.say(advice.id, "quiet", 2)
     sheet.say(advice.to_electrician, indent=2)
     sheet.say(f"To the customer: {advice.to_customer}", indent=2)
     if advice.would_change:
@@ -133,9 +134,16 @@ def compared(answer: OptionsAnswer, sheet: Sheet) -> None:
 def columns(shown: Sequence[OptionLine], rows: Sequence[Row], sheet: Sheet) -> None:
     """Write options in columns, one question a row."""
     heads = [marked(f"{each.letter}  {each.name}", "strong") for each in shown]
-    behind = [all_of(each.behind) or "recommended" for each in shown]
+    behind = [beside(each) for each in shown]
     body = [(row.question, *row.answers) for row in rows]
-    sheet.rows([("", *heads), ("beside A", *behind), *body], (QUESTION, *(None for _ in heads)))
+    sheet.rows([("", *heads), ("standing", *behind), *body], (QUESTION, *(None for _ in heads)))
+
+
+def beside(option: OptionLine) -> str:
+    """Say how an option stands beside the one that leads."""
+    if option.recommended:
+        return "leads"
+    return all_of(option.behind) or "nothing beats it"
 
 
 def work(answer: OptionsAnswer, sheet: Sheet) -> None:
