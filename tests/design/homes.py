@@ -142,8 +142,11 @@ SUNNY = {
     "services": {"water": PLASTIC, "gas": BONDED},
     "boards": {"main": board(from_meter_m=0.6)},
     "sources": {
-        "sun": {"kind": "solar", "amps_a": 16.0, "board": "main"},
-        "store": {"kind": "battery", "amps_a": 16.0, "board": "main"},
+        "sun": {"kind": "solar", "amps_a": 16.0, "board": "main", "sensor_at": "on the tails",
+                "way_both_ways": True, "export_limited": False},
+        "store": {"kind": "battery", "amps_a": 16.0, "board": "main",
+                  "sensor_at": "on the tails", "way_both_ways": True, "backs_up": "nothing",
+                  "holds_off_for_car": False, "export_limited": False},
     },
     "places": {"store": PLACE},
     "legs": {
@@ -151,7 +154,7 @@ SUNNY = {
         "hole": leg("wall", "outside", 0.2, "through wall"),
         "outside": leg("outside", "store", 5.0, "clipped outside"),
     },
-}
+}  # fmt: skip
 COTTAGE = {
     "supply": supply(earthing="TT", ze_ohm=182.0, fault_current_ka=0.68),
     "earthing": {"conductor_mm2": 10.0, "electrode_ohm": 182.0, "electrode_read_in": "November",

@@ -14,6 +14,13 @@ from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.point import PointEarth, point_earthing
 from ampwright.design.place import point_place
 from ampwright.design.route import Route, route
+from ampwright.design.sources import (
+    SensorOrder,
+    backed_up,
+    export_limits,
+    sensor_order,
+    source_ways,
+)
 from ampwright.firm.basis import Basis
 from ampwright.supply.voltage import Origin
 
@@ -29,6 +36,7 @@ class CircuitSide:
     route: Route
     device: Protection
     board: BoardRoom
+    sensors: SensorOrder
     faults: FaultLevels
     earth: PointEarth
     cable: Cable
@@ -42,6 +50,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     way = run(route, choice.tap, choice.place)
     device = run(protective_device, basis, point, choice.earthing, setting_a, way.hidden)
     room = run(board_room, basis, choice.tap, point, device)
+    sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
     fed = run(feed, basis, choice.tap, side.carried.carried_a)
@@ -61,11 +70,20 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
         route=way,
         device=device,
         board=room,
+        sensors=sensors,
         faults=faults,
         earth=earth,
         cable=laid,
         volts=volts_of(run, basis, choice, side.origin, laid),
     )
+
+
+def beside_sources(run: Run, basis: Basis, choice: Choice) -> SensorOrder:
+    """Describe what sun and battery ask of the point, and what is told about them."""
+    run(source_ways, basis, choice.tap)
+    run(backed_up, choice.tap)
+    run(export_limits, choice.tap)
+    return run(sensor_order, basis, choice.tap, choice.house_limit)
 
 
 def volts_of(run: Run, basis: Basis, choice: Choice, origin: Origin, laid: Cable) -> PointVolts:

@@ -100,13 +100,6 @@ class Device(Thing):
         between=(6.0, 1000.0),
         symbol="IΔn",
     )
-    both_ways: bool = fact(
-        ask="Do its papers say it may carry current in both directions?",
-        trade="Suitable for current both ways",
-        look="Marks LINE and LOAD on its face mean it may not; the maker's sheet settles it.",
-        who="site",
-        values={True: 0.5, False: 0.5},
-    )
     outlets: str = fact(
         ask="Which positions does it fill?",
         trade="Positions filled, by id, with spaces between",

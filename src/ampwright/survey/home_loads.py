@@ -15,6 +15,8 @@ LoadKind = Literal[
 ]  # fmt: skip
 Phase = Literal["L1", "L2", "L3", "all"]
 SourceKind = Literal["solar", "battery", "bidirectional point", "other"]
+SensorAt = Literal["at the meter", "on the tails", "in the board", "none"]
+BacksUp = Literal["nothing", "a few circuits", "the whole house"]
 PHASE_VALUES = {"L1": 0.3, "L2": 0.3, "L3": 0.3, "all": 0.1}
 
 
@@ -160,11 +162,37 @@ class Source(Thing):
         values={False: 0.85, True: 0.15},
         needs={"fit": SEEN},
     )
-    sensor_at: str = fact(
-        ask="Where is its clip-on sensor: on which cable, and which side of the meter?",
+    sensor_at: SensorAt = fact(
+        ask="Where is its clip-on sensor: at the meter, on the cables to the fuse board, or in "
+        "the board?",
         trade="Position of its current sensor",
-        look="Photo of every clip-on sensor and the box each one's wire goes to.",
+        look="Photo of every clip-on sensor and the box each one's wire goes to. Wired in beside "
+        "the meter, so that all the house goes through it, is at the meter.",
         who="photo",
+        values={"on the tails": 0.75, "in the board": 0.1, "at the meter": 0.15, "none": 0.0},
+        needs={"fit": SEEN},
+    )
+    way_both_ways: bool = fact(
+        ask="Do the papers of the switch that feeds it in the board say that it may carry current "
+        "in both directions?",
+        trade="Device on its way suitable for current both ways",
+        look="Marks LINE and LOAD on its face mean it may not; the maker's sheet settles it.",
+        who="site",
+        values={True: 0.5, False: 0.5},
+        needs={"fit": SEEN},
+    )
+    backs_up: BacksUp = fact(
+        ask="Does it keep anything going in a power cut: a few things, or the whole house?",
+        trade="Circuits it backs up",
+        look="A changeover switch or a second small board beside the battery.",
+        values={"nothing": 0.75, "a few circuits": 0.2, "the whole house": 0.05},
+        needs={"fit": TOLD},
+    )
+    holds_off_for_car: bool = fact(
+        ask="Is it set not to give anything while a car charges?",
+        trade="Barred from discharging while a car charges",
+        look="In its app or its commissioning sheet.",
+        values={False: 0.9, True: 0.1},
     )
 
 

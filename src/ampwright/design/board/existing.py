@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint, RcdType
+from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.checks import (
     Check,
     Finding,
@@ -17,8 +17,7 @@ from ampwright.foundations.checks import (
     undetermined,
     verdict,
 )
-from ampwright.foundations.quantity import Amperes, Count, Milliamperes, Share
-from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.quantity import Count, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.wiring.boards import devices_belong, way_free
@@ -37,6 +36,8 @@ from ampwright.tables.devices import point_rcd_limit_ma
 
 from ..circuit.device import Protection
 from ..noted import noted
+from ..sources import LINES, sources_on
+from .mending import front_rcd, new_board, surge
 from .own import BoardRoom
 
 METHOD: Final = Place("Ampwright", at="method, room in the board", trust=Trust.DERIVED)
@@ -44,8 +45,6 @@ LAYOUT: Final = Place("layout of three-phase boards", at="a device on three line
                       trust=Trust.COMMON_PRACTICE)  # fmt: skip
 THREE_TIMES: Final = Place("BS 7671", "2018+A2:2022", "536.4.1.4", Trust.MEMORY, doubtful=True)
 OLD: Final = frozenset({"rewireable fuses"})
-LINES: Final = ("L1", "L2", "L3")
-FRONT_MA: Final = Milliamperes(100.0)
 ONE_OUTLET: Final = Count(1)
 THREE_OUTLETS: Final = Count(3)
 
@@ -102,12 +101,12 @@ def existing_board(
         way_free(board.spare_ways, needed),
         *((whole_way_free(board.spare_phases),) if point.phases > 1 else ()),
         *_in_front(basis, tap, board, point, device),
-        surge_protection_present(board.surge_protection).mended_by(_surge(basis, tap)),
+        surge_protection_present(board.surge_protection).mended_by(surge(basis, tap)),
     )
     checks = (*unfit, *room)
     if verdict(unfit) is Outcome.FAIL:
         checks = tuple(replace(each, remedies=()) for each in checks)
-        checks = tuple(each.mended_by(new_board(basis, tap)) for each in checks)
+        checks = tuple(each.mended_by(new_board(home, basis, tap)) for each in checks)
     return Made(BoardRoom(tap, False, needed, _kind_in_front(board)), checks)
 
 
@@ -141,7 +140,7 @@ def _in_front(
     if front == "none":
         return
     guards_sockets = board.front_rcd_ma <= point_rcd_limit_ma(basis.book)
-    better = () if guards_sockets else (_front_rcd(basis, tap),)
+    better = () if guards_sockets else (front_rcd(basis, tap),)
     yield no_blind_rcd_upstream(front).mended_by(*better)
     yield type_b_not_behind_lesser(front, device.rcd_type, point.dc_6ma)
     times = noted(basis.book, "times", Share(3.0), "", THREE_TIMES)
@@ -151,67 +150,5 @@ def _in_front(
 
 def _sources(home: Home, tap: str, board: Board) -> Iterator[Check]:
     """Yield whether the bars bear the fuse and every source on this board, line by line."""
-    feeding = [each for _, each in home.sources.listed() if each.board == tap]
-    if not feeding:
-        return
-    for line in LINES[: home.supply.phases]:
-        here = tuple(
-            each.amps_a
-            for each in feeding
-            if home.supply.phases == 1 or each.phase in (line, "all")
-        )
-        if here:
-            yield board_carries_sources(home.supply.main_fuse_a, here, board.rated_a)
-
-
-def new_board(basis: Basis, tap: str) -> Remedy:
-    """Return the work of a new board in the place of one that cannot serve."""
-    key = f"boards.{tap}"
-    rated_a = Amperes(125.0)
-    return Remedy(
-        slug=f"new-board-{tap}",
-        does=f"Put a new board rated {rated_a:g} A in the place of {tap}, every circuit on a "
-        "device of its own that sees residual current, with surge protection",
-        changes=(
-            (f"{key}.protection", "RCBOs"),
-            (f"{key}.parts_sold", True),
-            (f"{key}.spare_ways", 4),
-            (f"{key}.spare_behind_rcd", "none"),
-            (f"{key}.surge_protection", True),
-            (f"{key}.case", "metal"),
-            (f"{key}.rated_a", float(rated_a)),
-            (f"{key}.main_switch_a", float(rated_a)),
-        ),
-        parts=(Part(f"metal board of ten to twelve ways, {rated_a:g} A, with devices", 1.0),),
-        minutes=basis.task("new-board").minutes,
-    )
-
-
-def _front_rcd(basis: Basis, tap: str) -> Remedy:
-    """Return the work of a front device that sees pulses and waits for those behind it.
-
-    It takes about as long as landing a circuit on a free way.
-    """
-    return Remedy(
-        slug=f"front-rcd-{tap}",
-        does=f"Change the device in front of {tap} for a 100 mA Type A one that waits, in an "
-        "insulating case",
-        changes=(
-            (f"boards.{tap}.front_rcd", RcdType.A.value),
-            (f"boards.{tap}.front_rcd_ma", float(FRONT_MA)),
-            (f"boards.{tap}.front_delayed", True),
-        ),
-        parts=(Part("100 mA Type A time-delayed RCD in an insulating case", 1.0),),
-        minutes=basis.task("land-on-way").minutes,
-    )
-
-
-def _surge(basis: Basis, tap: str) -> Remedy:
-    """Return the work of adding surge protection to a board."""
-    return Remedy(
-        slug=f"surge-{tap}",
-        does=f"Add a surge protective device to {tap}",
-        changes=((f"boards.{tap}.surge_protection", True),),
-        parts=(Part("surge protective device with its own breaker", 1.0),),
-        minutes=basis.task("surge-device").minutes,
-    )
+    for here in sources_on(home, tap):
+        yield board_carries_sources(home.supply.main_fuse_a, here, board.rated_a)

@@ -1,0 +1,71 @@
+"""What would mend an existing board: a new one, another device in front, surge protection."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import RcdType
+from ampwright.foundations.quantity import Amperes, Milliamperes
+from ampwright.foundations.remedies import Part, Remedy
+from ampwright.survey.home import Home
+
+FRONT_MA: Final = Milliamperes(100.0)
+
+
+def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
+    """Return the work of a new board in the place of one that cannot serve."""
+    key = f"boards.{tap}"
+    rated_a = Amperes(125.0)
+    return Remedy(
+        slug=f"new-board-{tap}",
+        does=f"Put a new board rated {rated_a:g} A in the place of {tap}, every circuit on a "
+        "device of its own that sees residual current, with surge protection",
+        changes=(
+            (f"{key}.protection", "RCBOs"),
+            (f"{key}.parts_sold", True),
+            (f"{key}.spare_ways", 4),
+            (f"{key}.spare_behind_rcd", "none"),
+            (f"{key}.surge_protection", True),
+            (f"{key}.case", "metal"),
+            (f"{key}.rated_a", float(rated_a)),
+            (f"{key}.main_switch_a", float(rated_a)),
+            *(
+                (f"sources.{id_}.way_both_ways", True)
+                for id_, each in home.sources.listed()
+                if each.board == tap
+            ),
+        ),
+        parts=(Part(f"metal board of ten to twelve ways, {rated_a:g} A, with devices", 1.0),),
+        minutes=basis.task("new-board").minutes,
+    )
+
+
+def front_rcd(basis: Basis, tap: str) -> Remedy:
+    """Return the work of a front device that sees pulses and waits for those behind it.
+
+    It takes about as long as landing a circuit on a free way.
+    """
+    return Remedy(
+        slug=f"front-rcd-{tap}",
+        does=f"Change the device in front of {tap} for a 100 mA Type A one that waits, in an "
+        "insulating case",
+        changes=(
+            (f"boards.{tap}.front_rcd", RcdType.A.value),
+            (f"boards.{tap}.front_rcd_ma", float(FRONT_MA)),
+            (f"boards.{tap}.front_delayed", True),
+        ),
+        parts=(Part("100 mA Type A time-delayed RCD in an insulating case", 1.0),),
+        minutes=basis.task("land-on-way").minutes,
+    )
+
+
+def surge(basis: Basis, tap: str) -> Remedy:
+    """Return the work of adding surge protection to a board."""
+    return Remedy(
+        slug=f"surge-{tap}",
+        does=f"Add a surge protective device to {tap}",
+        changes=((f"boards.{tap}.surge_protection", True),),
+        parts=(Part("surge protective device with its own breaker", 1.0),),
+        minutes=basis.task("surge-device").minutes,
+    )
