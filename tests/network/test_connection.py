@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ampwright.demand.household import household_demand
+from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.source import Trust
@@ -35,7 +36,7 @@ TELL, ASK, STOP = Step.TELL_AFTER, Step.ASK_FIRST, Step.STOP
 
 def decided(
     facts, setting, point=LEAD, limited=False, limiter=True, counts_setting=True, basis=BASIS,
-    documented=False,
+    documented=False, whole=False,
 ):  # fmt: skip
     """The whole way from facts to outcome, stage by stage."""
     home = home_of(facts, documented=documented)
@@ -43,9 +44,13 @@ def decided(
     amps = Amperes(setting)
     now = household_demand(home, basis.book).out.now_a
     rating = supply_capacity(home, basis).out.rating_a
-    carried = headroom(home, basis, now, rating, point, amps, limited).out
+    moves = load_moves(home, basis).out.each
+    carried = headroom(home, basis, now, rating, point, amps, limited, moves).out
     volts = origin_voltage(home, basis, amps).out.within_law
-    return connection(home, basis, now, carried, point, amps, volts, limiter, counts_setting).out
+    made = connection(
+        home, basis, now, carried, point, amps, volts, limiter, counts_setting, moves
+    )  # fmt: skip
+    return made if whole else made.out
 
 
 def house_of(amps, fuse, **changes):

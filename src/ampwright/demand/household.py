@@ -64,12 +64,16 @@ def household_demand(home: Home, book: Book) -> Made[Demand]:
     off. Raises ``Unanswered`` while it is not certain that every load is listed.
     """
     phases = int(home.supply.phases)
-    loads = read_loads(home, phases)
+    return Made(demand_of(read_loads(home, phases), phases, book))
+
+
+def demand_of(loads: Sequence[Load], phases: int, book: Book) -> Demand:
+    """Return what some loads ask at once, on each of so many lines."""
     items = tuple(
         _items([load for load in loads if load.line in (line, ALL_LINES)], book)
         for line in LINES[:phases]
     )
-    return Made(Demand(tuple(_total(each, book) for each in items), items))
+    return Demand(tuple(_total(each, book) for each in items), items)
 
 
 def read_loads(home: Home, phases: int) -> tuple[Load, ...]:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
+from ampwright.demand.moving import Move, remedy_of
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Check
+from ampwright.foundations.checks import Check, Outcome, verdict
 from ampwright.foundations.quantity import Amperes, Count
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place
 from ampwright.foundations.stages import Made
@@ -19,7 +21,7 @@ from ampwright.standards.network.connection import (
     within_threshold,
 )
 from ampwright.supply.declared import Declared, declared_demand
-from ampwright.supply.headroom import Headroom, room, worst
+from ampwright.supply.headroom import Headroom, carried_with, room, worst
 from ampwright.survey.home import Home
 
 COUNTS_LIMITER: Final = "operator.counts_limiter"
@@ -62,6 +64,13 @@ class Case:
     point: ChargePoint
     setting_a: Amperes
     volts_within_law: bool
+
+    def carried_again(self, carried: Headroom) -> Made[Headroom]:
+        """Return what the supply carries by this demand, under the same limit if there was one."""
+        return carried_with(
+            self.home, self.basis, self.now_a, carried.rating_a, self.point, self.setting_a,
+            carried.limit_a is not None,
+        )  # fmt: skip
 
     def declared(self, carried: Headroom, reading: Reading) -> Declared:
         """Return the demand as the operator counts it."""
@@ -131,11 +140,13 @@ def connection(
     volts_within_law: bool,
     counts_limiter: bool,
     counts_setting: bool,
+    moves: tuple[Move, ...],
 ) -> Made[Connection]:
     """Return what the operators' tests come to for one point on the supply of a home.
 
     ``counts_limiter`` and ``counts_setting`` say what the operator takes as the demand. One
     point in one home: programmes of several homes, and what can export, have tests of their own.
+    The first of ``moves`` that turns asking into telling is offered.
     """
     case = Case(home, basis, now_a, point, setting_a, volts_within_law)
     reading = Reading(counts_limiter, counts_setting)
@@ -155,7 +166,22 @@ def connection(
         rests_on=_rests_on(case, carried, reading, first.outcome),
         notice_days=basis.profile.notice_days,
     )
-    return Made(out)
+    return Made(out, (), _offers(case, carried, reading, first.outcome, moves))
+
+
+def _offers(
+    case: Case, carried: Headroom, reading: Reading, outcome: Step, moves: tuple[Move, ...]
+) -> tuple[Remedy, ...]:
+    """Return the move of one load after which the operator need only be told, if there is one."""
+    if outcome is not Step.ASK_FIRST:
+        return ()
+    for move in moves:
+        moved = replace(case, now_a=move.now_a)
+        again = moved.carried_again(carried)
+        tells = moved.outcome(again.out, reading) is Step.TELL_AFTER
+        if tells and verdict(again.checks) is Outcome.PASS:
+            return (remedy_of(move, case.basis),)
+    return ()
 
 
 def _needs_limit(case: Case, carried: Headroom, reading: Reading, outcome: Step) -> bool:

@@ -7,13 +7,16 @@ is offered, and the ends of the stretches are found, not guessed.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from functools import cache
+from itertools import product
 from typing import Any
 
 from ampwright.design.circuit.cable import CORES
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
@@ -22,7 +25,8 @@ from ampwright.tables.supply_limits import nominal_v
 from .choices import METER, Choosing, Menu
 from .homes import Homes
 from .runs import Cut, Exploring
-from .spread import Lifter
+from .search import mended
+from .spread import Lifter, Spread
 from .supply_side import supply_side
 
 EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
@@ -63,14 +67,39 @@ def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tup
     """Return the settings worth choosing between, the greatest first.
 
     The greatest of each stretch that comes to the same decision and the same fit, and what the
-    cars can take at most.
+    cars can take at most; also where that changes once work on the supply side is done.
     """
-    found: set[Amperes] = set()
-    for point in {_kind(point): point for point in points}.values():
-        for limited in (False, True) if point.sensor_input else (False,):
-            found |= set(tops(lifter, basis, point, limited))
+    kinds = tuple({_kind(point): point for point in points}.values())
+    found = ends(lifter, basis, kinds)
+    for remedy in remedies(lifter, basis, kinds, found):
+        mended_homes = lifter.homes.with_changes(dict(remedy.changes))
+        found |= ends(Lifter(mended_homes), basis, kinds)
+    for point in kinds:
         found |= {most for most in cars_take(lifter, basis, point) if most <= point.max_a}
     return tuple(sorted(found, reverse=True))
+
+
+def ends(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> set[Amperes]:
+    """Return the greatest setting of each stretch, of several points, limited and not."""
+    found: set[Amperes] = set()
+    for point in points:
+        for limited in (False, True) if point.sensor_input else (False,):
+            found |= set(tops(lifter, basis, point, limited))
+    return found
+
+
+def remedies(
+    lifter: Lifter, basis: Basis, points: Iterable[ChargePoint], settings_a: Iterable[Amperes]
+) -> tuple[Remedy, ...]:
+    """Return the work that the supply side names or offers at some of the settings, each once."""
+    found: dict[Remedy, None] = {}
+    for point, setting_a in product(points, sorted(settings_a)):
+        run = Exploring(lifter, Choosing({}))
+        with suppress(Cut):
+            supply_side(run, basis, point, setting_a, False)
+        named = (each for ran in run.ran for made in ran.made.values for each in mended(made))
+        found.update((remedy, None) for together in named for remedy in together)
+    return tuple(found)
 
 
 def tops(lifter: Lifter, basis: Basis, point: ChargePoint, limited: bool) -> Iterator[Amperes]:
@@ -114,8 +143,15 @@ def sign_of(
     try:
         decided: Any = supply_side(run, basis, point, setting_a, limited).decision
     except Cut:
-        return ("cut", *(each.outcome.key for each in run.ran))
-    return (decided.key, *(each.outcome.key for each in run.ran))
+        return ("cut", *(each.key for each in outcomes_and_offers(run)))
+    return (decided.key, *(each.key for each in outcomes_and_offers(run)))
+
+
+def outcomes_and_offers(run: Exploring) -> Iterator[Spread[Any]]:
+    """Yield what the checks of each stage come to, and what it offers."""
+    for ran in run.ran:
+        yield ran.outcome
+        yield ran.made.offers
 
 
 def cars_take(lifter: Lifter, basis: Basis, point: ChargePoint) -> Iterator[Amperes]:

@@ -8,9 +8,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from ampwright.demand.moving import Move, remedy_of
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Check, Finding, at_least, at_most, holds, requires
+from ampwright.foundations.checks import (
+    Check,
+    Finding,
+    Outcome,
+    at_least,
+    at_most,
+    holds,
+    requires,
+    verdict,
+)
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -75,7 +85,8 @@ def limit_worth_setting(limit: Amperes, least: Amperes) -> Finding:
 class Headroom:
     """What the supply carries with a point, one entry a line.
 
-    ``lines`` says which lines the point charges on; ``carried_a`` is what the supply must carry,
+    ``lines`` says which lines the point charges on, ``rating_a`` what the supply can carry on
+    each; ``carried_a`` is what the supply must carry,
     under the house limit if there is one (``limit_a``, else ``None``); ``fits_a`` is what the
     supply could still carry before the point, ``fits_unlimited`` whether it would carry it without
     a limit; ``car_a`` is what the car is sure to get while the
@@ -83,6 +94,7 @@ class Headroom:
     """
 
     lines: tuple[bool, ...]
+    rating_a: Amperes
     with_point_a: tuple[Amperes, ...]
     carried_a: tuple[Amperes, ...]
     fits_a: tuple[Amperes, ...]
@@ -100,13 +112,36 @@ def headroom(
     point: ChargePoint,
     setting_a: Amperes,
     limited: bool,
+    moves: tuple[Move, ...],
 ) -> Made[Headroom]:
     """Return the room on each line for a point at a setting, and whether it fits.
 
     ``now_a`` is the demand before the point and ``rating_a`` what the supply can carry on each
     line. A point for one phase goes on the line that carries least. ``limited`` says that the
-    point holds the whole house to the firm's limit, or to the rating where that is less.
+    point holds the whole house to the firm's limit, or to the rating where that is less. What
+    fails is mended by the first of ``moves`` that makes every line hold.
     """
+    made = carried_with(home, basis, now_a, rating_a, point, setting_a, limited)
+    if verdict(made.checks) is not Outcome.FAIL:
+        return made
+    for move in moves:
+        moved = carried_with(home, basis, move.now_a, rating_a, point, setting_a, limited)
+        if verdict(moved.checks) is Outcome.PASS:
+            remedy = remedy_of(move, basis)
+            return Made(made.out, tuple(check.mended_by(remedy) for check in made.checks))
+    return made
+
+
+def carried_with(
+    home: Home,
+    basis: Basis,
+    now_a: tuple[Amperes, ...],
+    rating_a: Amperes,
+    point: ChargePoint,
+    setting_a: Amperes,
+    limited: bool,
+) -> Made[Headroom]:
+    """Return what the supply carries with a point, every load being where it is."""
     phases = Count(int(home.supply.phases))
     lines = lines_for(point.phases, now_a)
     with_a = added(now_a, lines, setting_a)
@@ -116,6 +151,7 @@ def headroom(
     car_a = room(rating_a if limit_a is None else limit_a, busiest_a)
     out = Headroom(
         lines=lines,
+        rating_a=rating_a,
         with_point_a=with_a,
         carried_a=carried_a,
         fits_a=tuple(room(rating_a, each) for each in now_a),
