@@ -190,6 +190,35 @@ class TestWhoseReading:
         assert made.within.outcome is Outcome.NOT_APPLICABLE
 
 
+class TestMoving:
+    # Worked home 8: 65.6 A on L2 at 16 A a line is asked about; with the immersion on L3 no line
+    # passes 60 A up to 23 A, and at 24 A L2 does.
+    def test_left_where_it_is_it_fits_and_may_not_be_told_after(self):
+        made = decided(THREE_PHASE, 16.0, THREE)
+        assert made.outcome is ASK
+        assert made.declared_a == pytest.approx(65.6)
+        assert decided(THREE_PHASE, 16.0, THREE, limited=True).outcome is TELL
+
+    @pytest.mark.parametrize(
+        ("setting", "offered"),
+        [(10.0, []), (11.0, ["move-immersion-to-L3"]), (23.0, ["move-immersion-to-L3"]),
+         (24.0, ["move-utility-sockets-to-L3"]), (27.0, [])],
+    )  # fmt: skip
+    def test_offered_only_where_it_turns_asking_into_telling(self, setting, offered):
+        made = decided(THREE_PHASE, setting, THREE, whole=True)
+        assert [remedy.slug for remedy in made.offers] == offered
+
+    def test_not_where_the_house_limit_does_it_already(self):
+        assert decided(THREE_PHASE, 16.0, THREE, limited=True, whole=True).offers == ()
+
+    def test_not_where_something_else_is_asked_about_too(self):
+        facts = {**THREE_PHASE, "supply.looped": True}
+        assert decided(facts, 16.0, THREE, whole=True).offers == ()
+
+    def test_never_in_a_home_on_one_line(self):
+        assert decided(HALF_SPEED, 32.0, whole=True).offers == ()
+
+
 class TestNeedsLimit:
     def test_where_the_limit_makes_it_tell(self):
         made = decided(HALF_SPEED, 32.0, limited=True)

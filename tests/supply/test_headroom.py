@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ampwright.demand.household import household_demand
+from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.working import orphans
@@ -76,6 +77,7 @@ class TestFits:
         assert made((now,), 32.0, limited=True).out.fits_unlimited is fits
 
     def test_the_room_before_the_point(self):
+        # Worked home 8 with the immersion left on L2: 65.6 A fits an 80 A fuse at 16 A a line.
         assert made((33.64, 49.6, 16.98), 16.0, point=THREE).out.fits_a == pytest.approx(
             (46.36, 30.4, 63.02)
         )
@@ -128,6 +130,44 @@ class TestLimit:
 
     def test_a_house_held_very_low_is_not_worth_it(self):
         assert failed(made((20.0,), 16.0, rating_a=39.0, limited=True)) == ["limit_worth_setting"]
+
+
+class TestMoving:
+    # Worked home 8 at 31 A: L2 would carry 80.6 A behind an 80 A fuse; by the sheet's sums the
+    # immersion on L3 leaves 64.64, 67.6 and 60.98 A.
+    MOVES = load_moves(home_of(THREE_PHASE), BASIS).out.each
+    NOW = household_demand(home_of(THREE_PHASE), BASIS.book).out.now_a
+
+    def test_what_would_not_fit_is_mended_by_moving_one_load(self):
+        result = made(self.NOW, 31.0, point=THREE, moves=self.MOVES)
+        assert failed(result) == ["supply_carries_demand"]
+        (remedy,) = result.checks[1].remedies
+        assert remedy.slug == "move-immersion-to-L3"
+
+    def test_laid_over_the_home_it_holds(self):
+        after = {**THREE_PHASE, "loads.immersion.phase": "L3"}
+        now = household_demand(home_of(after), BASIS.book).out.now_a
+        assert made(now, 31.0, point=THREE).out.carried_a == pytest.approx((64.64, 67.6, 60.98))
+
+    def test_what_fits_is_left_alone(self):
+        result = made(self.NOW, 30.0, point=THREE, moves=self.MOVES)
+        assert not any(check.remedies for check in result.checks)
+
+    def test_no_move_helps_where_all_lines_together_are_too_much(self):
+        # 100.22 A over three lines leave each 33.4 A; with 32 A more none is under 60 A.
+        result = made(self.NOW, 32.0, 60.0, point=THREE, moves=self.MOVES)
+        assert failed(result)
+        assert not any(check.remedies for check in result.checks)
+
+    def test_a_line_over_the_limit_without_the_car_is_mended_too(self):
+        heavy = home_of({**THREE_PHASE, "loads.immersion.amps_a": 25.0})
+        now = household_demand(heavy, BASIS.book).out.now_a
+        moves = load_moves(heavy, BASIS).out.each
+        result = made(now, 16.0, point=THREE, limited=True, moves=moves)
+        assert failed(result) == ["house_under_limit"]
+        assert [remedy.slug for check in result.checks for remedy in check.remedies] == [
+            "move-immersion-to-L3"
+        ]
 
 
 amps = st.floats(0.0, 120.0)
