@@ -159,15 +159,15 @@ class TestMoving:
         assert failed(result)
         assert not any(check.remedies for check in result.checks)
 
-    def test_a_line_over_the_limit_without_the_car_is_mended_too(self):
+    def test_a_house_over_the_firms_limit_by_itself_is_held_to_what_the_supply_carries(self):
+        # The house alone passes 60 A on L2; at 80 A the limiter guards the fuse.
         heavy = home_of({**THREE_PHASE, "loads.immersion.amps_a": 25.0})
         now = household_demand(heavy, BASIS.book).out.now_a
-        moves = load_moves(heavy, BASIS).out.each
-        result = made(now, 16.0, point=THREE, limited=True, moves=moves)
-        assert failed(result) == ["house_under_limit"]
-        assert [remedy.slug for check in result.checks for remedy in check.remedies] == [
-            "move-immersion-to-L3"
-        ]
+        assert max(now) > 60.0
+        result = made(now, 32.0, point=THREE, limited=True)
+        assert failed(result) == []
+        assert result.out.limit_a == 80.0
+        assert max(result.out.carried_a) == pytest.approx(80.0)
 
 
 amps = st.floats(0.0, 120.0)

@@ -118,7 +118,8 @@ def headroom(
 
     ``now_a`` is the demand before the point and ``rating_a`` what the supply can carry on each
     line. A point for one phase goes on the line that carries least. ``limited`` says that the
-    point holds the whole house to the firm's limit, or to the rating where that is less. What
+    point holds the whole house to the firm's limit, or to the rating where that is less or the
+    house passes the limit by itself. What
     fails is mended by the first of ``moves`` that makes every line hold.
     """
     made = carried_with(home, basis, now_a, rating_a, point, setting_a, limited)
@@ -145,9 +146,9 @@ def carried_with(
     phases = Count(int(home.supply.phases))
     lines = lines_for(point.phases, now_a)
     with_a = added(now_a, lines, setting_a)
-    limit_a = house_limit(basis.rules.house_limit_a, rating_a) if limited else None
-    carried_a = held(now_a, with_a, limit_a)
     busiest_a = worst(tuple(a for a, on in zip(now_a, lines, strict=True) if on))
+    limit_a = limit_for(basis, rating_a, busiest_a) if limited else None
+    carried_a = held(now_a, with_a, limit_a)
     car_a = room(rating_a if limit_a is None else limit_a, busiest_a)
     out = Headroom(
         lines=lines,
@@ -166,6 +167,16 @@ def carried_with(
         *(_limit_checks(basis, point, busiest_a, limit_a) if limit_a is not None else ()),
     )
     return Made(out, checks)
+
+
+def limit_for(basis: Basis, rating_a: Amperes, busiest_a: Amperes) -> Amperes:
+    """Return the figure the house is held to.
+
+    The firm's own, below which the operator is told; a house that passes it without the car is
+    held to what the supply can carry, and the operator is asked.
+    """
+    firm_a = house_limit(basis.rules.house_limit_a, rating_a)
+    return firm_a if busiest_a <= firm_a else rating_a
 
 
 def _limit_checks(
