@@ -2,6 +2,10 @@
 
 A file names one function, where its answers come from and the tolerance with its reason. The same
 cases test the clauses and stand against deliberate faults in them.
+
+``cases`` holds what others printed and we read there; ``recalled`` what is only remembered of a
+print; ``derived`` a second reckoning of our own; ``readings`` cells of our tables that another
+publication prints; ``disagreements`` what does not agree.
 """
 
 from __future__ import annotations
@@ -21,6 +25,8 @@ TESTS = Path(__file__).resolve().parents[1]
 PUBLISHED = TESTS / "reference" / "cases"
 RECALLED = TESTS / "reference" / "recalled"
 DERIVED = TESTS / "reference" / "derived"
+READINGS = TESTS / "reference" / "readings"
+DISAGREEMENTS = TESTS / "reference" / "disagreements"
 LIMITS = TESTS / "standards" / "limits"
 
 EVERYWHERE = {"summary", "function", "tolerance", "reason"}
@@ -48,6 +54,15 @@ class Case:
     tolerance: float
     row: int | None = None
     why: str = ""
+    again: bool = False
+    """The printed figure is counted in another case, which looks at it from another side."""
+    cut: bool = False
+    """The author cut or rounded beyond the last digit: also among the disagreements."""
+
+    @property
+    def counts(self) -> bool:
+        """Whether this is one more figure that was printed and is reproduced to its last digit."""
+        return not (self.again or self.cut or isinstance(self.answer, str))
 
     @property
     def module(self) -> str:
@@ -76,6 +91,8 @@ def read(path: Path) -> list[Case]:
             tolerance=each.get("tolerance", card["tolerance"]),
             row=each.get("row"),
             why=each.get("why", ""),
+            again=each.get("again", card.get("again", False)),
+            cut=each.get("cut", card.get("cut", False)),
         )
         for number, each in enumerate(card["cases"], 1)
     ]
