@@ -12,6 +12,7 @@ from ampwright.options.work import Design
 
 from .deciding import decision_of, tests_of
 from .facts import fact_name
+from .naming import may_need
 from .seeing import Seen
 from .shapes import Advice, Figure
 from .words import all_of, amount, brief, hours, money, small
@@ -31,15 +32,19 @@ def advice_on(seen: Seen, option: Option[Design], figures: Mapping[str, Figure])
         heading=HEADINGS[decision_of(seen)],
         letter=seen.letter(option.id),
         id=option.id,
-        to_electrician=" ".join(to_electrician(option, figures)),
+        to_electrician=" ".join(to_electrician(seen, option, figures)),
         to_customer=" ".join(to_customer(option, figures)),
         would_change=tuple(would_change(seen, option, figures)),
     )
 
 
-def to_electrician(option: Option[Design], figures: Mapping[str, Figure]) -> Iterator[str]:
+def to_electrician(
+    seen: Seen, option: Option[Design], figures: Mapping[str, Figure]
+) -> Iterator[str]:
     """Yield what matters to who fits it."""
     yield f"{soundness(option)}{once_done(option)}."
+    if more := may_need(seen.outlook, option):
+        yield f"In some homes it also needs: {all_of([small(brief(each.does)) for each in more])}."
     if "carried_a" in figures and "supply_rating_a" in figures:
         carried, rating = figures["carried_a"].words, figures["supply_rating_a"].words
         yield f"The supply carries {carried} of {rating}."
@@ -52,7 +57,7 @@ def soundness(option: Option[Design]) -> str:
     if option.sound.always:
         return "Sound in every home that the facts allow"
     if (option.sound.severity == 0).any():
-        return "Sound in some of the homes that the facts allow, not in all"
+        return "Sound as it is in some of the homes that the facts allow"
     return "Nothing found so far speaks against it; what is not known decides"
 
 
@@ -96,5 +101,11 @@ def would_change(
         yield f"more than {added} of load is added: the operator must then be asked first"
     for key in seen.outlook.deciding:
         yield f"{fact_name(key)} turns out otherwise"
-    for words in dict.fromkeys(words for each in tests_of(option) for words in each.rests_on):
+    for words in leans_on(option):
         yield f"this proves wrong: {words}"
+
+
+def leans_on(option: Option[Design]) -> tuple[str, ...]:
+    """Return the readings of the operator that an option turns on in every home alike."""
+    found = [each.rests_on for each in tests_of(option)]
+    return found[0] if found and all(each == found[0] for each in found) else ()

@@ -14,6 +14,7 @@ from ampwright.options.work import Design
 from .deciding import plain
 from .figures import texts
 from .heads import EARTHS, spot
+from .naming import may_need
 from .seeing import Seen
 from .shapes import Figure, Row
 from .words import all_of, amount, brief, capital, hours, minutes, money, percent, small, span
@@ -92,8 +93,10 @@ def where(side: Side) -> str:
 
 def first(side: Side) -> str:
     """Say what work comes first."""
-    remedies = side.option.choice.remedies
-    return capital(all_of([small(brief(each.does)) for each in remedies])) if remedies else "none"
+    own, more = side.option.choice.remedies, may_need(side.seen.outlook, side.option)
+    said = capital(all_of([small(brief(each.does)) for each in own])) if own else "none"
+    maybe = all_of([small(brief(each.does)) for each in more])
+    return f"{said}; it may need: {maybe}" if maybe else said
 
 
 def limit(side: Side) -> str:

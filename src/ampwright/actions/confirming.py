@@ -24,9 +24,10 @@ def confirm_first(run: DesignRun) -> tuple[Confirm, ...]:
 
 
 def of_the_home(run: DesignRun) -> Iterator[Confirm]:
-    """Yield the facts the design read that are not known well enough to fit."""
+    """Yield the facts that its soundness rests on and that are not known well enough to fit."""
+    read = [rest for stage in run.stages if not stage.run.aside for rest in stage.read]
     for why in ORDER:
-        weak = [rest for rest in run.reads.values() if why_weak(rest, run) == why]
+        weak = [rest for rest in read if why_weak(rest, run) == why]
         yield from (Confirm(said, why) for said in rests(weak))
 
 

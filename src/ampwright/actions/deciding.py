@@ -12,11 +12,13 @@ from ampwright.options.outlook import Outlook
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
+from ampwright.survey.layout import slot
 
 from .facts import fact_name, question, words_of
 from .heads import EARTHS, power, spot
+from .naming import may_need
 from .seeing import Seen
-from .shapes import CouldBe, Decided, OpenFact, Sign
+from .shapes import CouldBe, Decided, OpenFact, Sign, Source
 from .words import all_of, amount, brief, capital, small
 
 CHANCES: Final = (
@@ -93,11 +95,24 @@ def blanks_of(seen: Seen, decision: Decision) -> tuple[str, str]:
     """Return what the firm's and the customer's words leave open."""
     if decision is Decision.UNDETERMINED:
         keys = seen.outlook.deciding or lacking_in(seen)
-        return "", question(keys[0]) if keys else ""
+        return "", what_decides(keys)
     if decision is Decision.STOP_UNTIL:
         what = all_of(in_the_way(seen))
         return f"this is put right: {what}", f"this must be put right: {what}"
     return "", ""
+
+
+def what_decides(keys: Sequence[str]) -> str:
+    """Return the question that decides, as far as a customer can do something about it."""
+    if not keys:
+        return ""
+    theirs = [key for key in keys if answered_by(key) != "operator"]
+    return question(theirs[0]) if theirs else "what the network operator answers us"
+
+
+def answered_by(key: str) -> Source:
+    """Say how a fact is found out."""
+    return "operator" if key.startswith("operator.") else slot(key).fact.who
 
 
 def in_the_way(seen: Seen) -> tuple[str, ...]:
@@ -141,6 +156,8 @@ def to_fit(seen: Seen, choice: Choice) -> str:
     if choice.remedies:
         first = all_of([small(brief(each.does)) for each in choice.remedies])
         said += f", after this work: {first}"
+    if seen.best is not None and may_need(seen.outlook, seen.best):
+        said += ", perhaps after more work"
     return said
 
 
@@ -210,6 +227,7 @@ def open_facts(seen: Seen) -> tuple[OpenFact, ...]:
             key,
             fact_name(key),
             question(key),
+            answered_by(key),
             may_be(key, homes.open.get(key, ())),
             decides=key in outlook.deciding or (unsure and key in lacking),
         )

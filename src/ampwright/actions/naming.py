@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from string import ascii_uppercase
 from typing import Any, Final
 
 from ampwright.foundations.errors import NotFoundError
+from ampwright.foundations.remedies import Remedy
 from ampwright.options.choices import Choice
 from ampwright.options.outlook import Outlook
+from ampwright.options.ranking import bare
 from ampwright.options.search import Option
 
 DIFFERENCES: Final[tuple[Callable[[Choice], object], ...]] = (
@@ -34,17 +36,37 @@ def shown(outlook: Outlook) -> tuple[Option[Any], ...]:
     first = outlook.recommended
     if first is None:
         return outlook.ranking.front
-    rest = tuple(each for each in outlook.ranking.front if each is not first)
-    return (first, *rest, *alternatives(outlook, first))
+    offered = [first]
+    for option in outlook.ranking.front:
+        if not any(is_same_offer(each, option) for each in offered):
+            alike = (each for each in outlook.ranking.front if is_same_offer(option, each))
+            offered.append(min(alike, key=lambda each: len(each.choice.remedies)))
+    return (*offered, *alternatives(outlook, offered))
 
 
-def alternatives(outlook: Outlook, first: Option[Any]) -> tuple[Option[Any], ...]:
-    """Return the best of the beaten options that a customer would tell from the first.
+def is_same_offer(option: Option[Any], other: Option[Any]) -> bool:
+    """Say whether one of two options is only what the other becomes in homes that need more work.
+
+    Two that hold everywhere are different offers: the work buys something.
+    """
+    if bare(option.choice) != bare(other.choice):
+        return False
+    return option is other or not (option.sound.always and other.sound.always)
+
+
+def may_need(outlook: Outlook, option: Option[Any]) -> tuple[Remedy, ...]:
+    """Return the work that an option needs in some of the homes, beside its own."""
+    variants = (each for each in outlook.ranking.front if is_same_offer(option, each))
+    found = (remedy for each in variants for remedy in each.choice.remedies)
+    return tuple(dict.fromkeys(each for each in found if each not in option.choice.remedies))
+
+
+def alternatives(outlook: Outlook, offered: Sequence[Option[Any]]) -> tuple[Option[Any], ...]:
+    """Return the best of the beaten options that a customer would tell from those offered.
 
     At most one for each way of differing; what nobody in the house would notice is no
     alternative.
     """
-    offered = [first, *outlook.ranking.front]
     found: dict[str, Option[Any]] = {}
     for differs in DIFFERENCES:
         for option in (loss.option for loss in outlook.ranking.losses):

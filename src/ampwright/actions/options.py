@@ -14,6 +14,7 @@ from ampwright.options.search import Option
 from ampwright.options.work import Design
 
 from .advising import advice_on
+from .along import in_hand, turns, two_visits
 from .cautions import cautions_for
 from .comparing import MOST_COMPARED, rows_of
 from .confirming import confirm_first
@@ -23,7 +24,7 @@ from .facts import found_facts
 from .figures import figures_of
 from .files import write_whole
 from .heads import basis_head
-from .naming import WORSE, behind
+from .naming import WORSE, behind, may_need
 from .seeing import Seen, Terms, see
 from .shapes import (
     Beaten,
@@ -71,6 +72,9 @@ def answer_for(seen: Seen) -> OptionsAnswer:
         ),
         rows=rows_of(seen, offered[:MOST_COMPARED], figures[:MOST_COMPARED]),
         recommended=advice_on(seen, best, figures[0]) if best else None,
+        two_visits=two_visits(seen),
+        turns=turns(seen, best.choice) if best else (),
+        in_hand=in_hand(best) if best else (),
         confirm=confirm_first(run) if run else (),
         cautions=cautions_of(run),
         counts=counts_of(seen.outlook),
@@ -106,6 +110,7 @@ def option_line(
         ),
         figures=figures,
         work=tuple(map(work_line, choice.remedies)),
+        may_need=tuple(map(work_line, may_need(seen.outlook, option))),
         rests_on=rests_on(option),
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from importlib.metadata import version
 from typing import Final
 
@@ -60,7 +61,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
             for row in answer.rows
         ),
         recommended=recommended(answer),
-        work=tuple(work_item(each) for o in answer.options if o.recommended for each in o.work),
+        work=tuple(work_items(answer)),
         confirm=tuple(map(confirm_line, answer.confirm)),
         cautions=answer.cautions,
         rejected=tuple(rejected(answer)),
@@ -129,6 +130,17 @@ def recommended(answer: OptionsAnswer) -> content.Recommendation | None:
     return content.Recommendation(
         advice.letter, name, advice.to_customer, advice.to_electrician, advice.would_change
     )
+
+
+def work_items(answer: OptionsAnswer) -> Iterator[content.WorkItem]:
+    """Yield the work that the leading option needs, then what it may need."""
+    for option in answer.options:
+        if option.recommended:
+            yield from map(work_item, option.work)
+            yield from (
+                replace(work_item(each), because="Only if what is still open calls for it.")
+                for each in option.may_need
+            )
 
 
 def work_item(each: Work) -> content.WorkItem:

@@ -13,6 +13,7 @@ from typing import Literal
 Sign = Literal["tell_after", "tell_after_with_limit", "ask_first", "stop_until", "undetermined"]
 Known = Literal["assumed", "told", "seen", "measured", "not asked"]
 Sure = Literal["in every home", "in some homes", "not certain yet"]
+Source = Literal["phone", "photo", "site", "operator"]
 Why = Literal["open", "assumed", "operator", "see first", "memory", "doubtful"]
 
 
@@ -70,12 +71,13 @@ class FoundFact:
 class OpenFact:
     """A fact that may still be several things, or that nobody was asked: the question to put.
 
-    ``decides`` says that the decision turns on it.
+    ``answered_by`` says how it is found out; ``decides`` that the decision turns on it.
     """
 
     key: str
     what: str
     ask: str
+    answered_by: Source
     may_be: tuple[str, ...]
     decides: bool
 
@@ -127,7 +129,8 @@ class OptionLine:
 
     ``behind`` says in what a beaten one is worse than the one that beats it, in words;
     ``sure`` says in which of the possible homes it holds; ``figures`` are named numbers, left
-    out where they cannot be worked out yet.
+    out where they cannot be worked out yet; ``may_need`` is work that only some of the possible
+    homes need.
     """
 
     letter: str
@@ -140,6 +143,7 @@ class OptionLine:
     chosen: Chosen
     figures: Mapping[str, Figure]
     work: tuple[Work, ...]
+    may_need: tuple[Work, ...]
     rests_on: tuple[str, ...]
 
 
@@ -161,6 +165,45 @@ class Advice:
     to_electrician: str
     to_customer: str
     would_change: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class InHand:
+    """Something to have in hand before a day is booked, and from whom.
+
+    ``certain`` says that it is needed whatever is still open. It stands beside what the network
+    says and is never mixed with it.
+    """
+
+    slug: str
+    says: str
+    from_whom: str
+    place: str
+    certain: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TwoVisits:
+    """Fit now at a setting that may be told after, turn up when the network has answered."""
+
+    id: str
+    now: str
+    later: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A place along the settings of the leading point where the answer changes.
+
+    ``up_to_a`` is the highest setting of one answer and ``from_a`` the lowest of the next.
+    """
+
+    up_to_a: float
+    up_to: tuple[Sign, ...]
+    from_a: float
+    beyond: tuple[Sign, ...]
+    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,6 +278,9 @@ class OptionsAnswer:
     options: tuple[OptionLine, ...]
     rows: tuple[Row, ...]
     recommended: Advice | None
+    two_visits: TwoVisits | None
+    turns: tuple[Turn, ...]
+    in_hand: tuple[InHand, ...]
     confirm: tuple[Confirm, ...]
     cautions: tuple[str, ...]
     counts: Counts

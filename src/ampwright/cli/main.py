@@ -28,6 +28,18 @@ STATUS: Final = (
     "Exit status: 0 when the work was done, whatever the decision; 2 when something given "
     "must be mended first (nothing is left half done); 1 when the program's own data is at fault."
 )
+COMMANDS: Final = (
+    ("options", "options:options", "Decide a job and compare its options."),
+    ("working", "working:working", "Show how one option is worked out."),
+    ("why-not", "why_not:why_not", "Say why a choice is not among the options."),
+    ("validate", "validate:validate", "Check a home's file."),
+)
+LISTS: Final = (
+    ("facts", "lists:facts", "What may be said of a home."),
+    ("tables", "lists:tables", "The published tables in use."),
+    ("clauses", "lists:clauses", "The clauses that are worked to."),
+)
+"""Each command: its name, its module and function in this room, what it does."""
 
 
 def in_words(error: CycloptsError) -> str:
@@ -43,7 +55,7 @@ def version() -> str:
 
 
 def make_app() -> App:
-    """Return the application with every command in its place."""
+    """Return the application with every command in its place, in the order of the work."""
     app = App(
         name="ampwright",
         help=ABOUT,
@@ -53,16 +65,13 @@ def make_app() -> App:
         version=version,
         version_flags=["--version"],
     )
-    lists = App(name="list", help="List what the program knows: facts, tables, clauses.")
-    at = "ampwright.cli"
-    app.command(f"{at}.options:options", name="options", help="Decide, and compare the options.")
-    app.command(f"{at}.working:working", name="working", help="Show how one option is worked out.")
-    app.command(f"{at}.why_not:why_not", name="why-not", help="Say what ruled a choice out.")
-    app.command(f"{at}.validate:validate", name="validate", help="Check a home's file.")
+    about = "List what the program knows: facts, tables, clauses."
+    lists = App(name="list", help=about, sort_key=len(COMMANDS))
+    for group, commands in ((app, COMMANDS), (lists, LISTS)):
+        for number, (name, where, says) in enumerate(commands):
+            at = f"ampwright.cli.{where}"
+            group.command(at, name=name, help=says, help_epilogue="", sort_key=number)
     app.command(lists)
-    lists.command(f"{at}.lists:facts", name="facts", help="What may be said of a home.")
-    lists.command(f"{at}.lists:tables", name="tables", help="The published tables in use.")
-    lists.command(f"{at}.lists:clauses", name="clauses", help="The clauses that are worked to.")
     return app
 
 
@@ -82,9 +91,9 @@ def main(words: Sequence[str] | None = None) -> int:
 
 def status_of(error: AmpwrightError) -> int:
     """Say whose an error is to mend."""
-    return (
-        YOURS_TO_MEND if isinstance(error, InputError | BadFileError | NotFoundError) else OUR_FAULT
-    )
+    if isinstance(error, InputError | BadFileError | NotFoundError):
+        return YOURS_TO_MEND
+    return OUR_FAULT
 
 
 def speak_utf8() -> None:

@@ -9,14 +9,21 @@ from typing import Final
 from ampwright.actions.comparing import MOST_COMPARED
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.options import options_of
-from ampwright.actions.shapes import OptionLine, OptionsAnswer, Row, Ruled
+from ampwright.actions.shapes import OptionLine, OptionsAnswer, Row, Ruled, Work
 from ampwright.actions.words import all_of, count, day
 
 from .common import LOOK_OF, AsJson, Day, terms
-from .sheet import Sheet, marked
+from .sheet import Cell, Sheet, marked
 
 MOST_REASONS: Final = 6
 QUESTION: Final = 16
+MOST_LISTED: Final = 8
+HOW: Final = {
+    "phone": "ask by telephone",
+    "photo": "ask for a photograph",
+    "site": "look on site",
+    "operator": "ask the network operator",
+}
 
 
 def options(
@@ -65,6 +72,7 @@ def show(answer: OptionsAnswer, sheet: Sheet, home: str) -> None:
     certain_and_open(answer, sheet)
     advised(answer, sheet)
     compared(answer, sheet)
+    along(answer, sheet)
     work(answer, sheet)
     to_confirm(answer, sheet)
     ruled_out(answer, sheet)
@@ -94,7 +102,8 @@ def certain_and_open(answer: OptionsAnswer, sheet: Sheet) -> None:
         sheet.heading("Still open", "what decides comes first")
         for each in answer.open:
             sign = marked("decides" if each.decides else "bears on it", "ask")
-            sheet.rows([(sign, each.ask), ("", marked(may_be(each.may_be), "quiet"))], (11, None))
+            may = f"{HOW[each.answered_by]}; {may_be(each.may_be)}"
+            sheet.rows([(sign, each.ask), ("", marked(may, "quiet"))], (11, None))
 
 
 def may_be(values: Sequence[str]) -> str:
@@ -127,8 +136,14 @@ def compared(answer: OptionsAnswer, sheet: Sheet) -> None:
         sheet.rows(((row.question, row.answers[0]) for row in alike), (QUESTION, None))
     sheet.heading("Options")
     columns(shown, [row for row in answer.rows if row not in alike], sheet)
-    for option in answer.options[MOST_COMPARED:]:
-        sheet.rows([(option.letter, option.name, all_of(option.behind))], (1, None, None))
+    sheet.gap()
+    for option in answer.options[:MOST_LISTED]:
+        rows: list[tuple[str, Cell]] = [(option.letter, marked(option.id, "quiet"))]
+        if option not in shown:
+            rows = [(option.letter, f"{option.name}: {beside(option)}"), ("", rows[0][1])]
+        sheet.rows(rows, (1, None))
+    if rest := answer.options[MOST_LISTED:]:
+        sheet.say(f"and {count(len(rest), 'other')}; --json lists all", "quiet", 2)
 
 
 def columns(shown: Sequence[OptionLine], rows: Sequence[Row], sheet: Sheet) -> None:
@@ -146,17 +161,37 @@ def beside(option: OptionLine) -> str:
     return all_of(option.behind) or "nothing beats it"
 
 
+def along(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write what goes with the options: two visits, turns of the setting, what to have in hand."""
+    if answer.two_visits:
+        sheet.heading("In two visits")
+        sheet.say(answer.two_visits.words, indent=2)
+    if answer.turns:
+        sheet.heading("Where the setting changes the answer")
+        sheet.points(each.words for each in answer.turns)
+    if answer.in_hand:
+        sheet.heading("In hand before a day is booked", "beside what the network says")
+        for each in answer.in_hand:
+            maybe = "" if each.certain else "perhaps: "
+            sheet.points([f"{maybe}{each.says}, from {each.from_whom}  [{each.place}]"])
+
+
 def work(answer: OptionsAnswer, sheet: Sheet) -> None:
-    """Write the work that the recommended option needs first."""
+    """Write the work that the leading option needs first, and what it may need."""
     for option in answer.options:
-        if not option.recommended or not option.work:
-            continue
-        sheet.heading(f"Work that {option.letter} needs first")
-        for each in option.work:
-            parts = "; ".join(each.parts)
-            by = f"To be done by {each.by}." if each.by else ""
-            said = "\n".join(part for part in (each.does, parts, each.time, by) if part)
-            sheet.rows([("·", said)], (1, None), gap=1)
+        if option.recommended:
+            items(f"Work that {option.letter} needs first", option.work, sheet)
+            items(f"Work that {option.letter} may need", option.may_need, sheet)
+
+
+def items(heading: str, found: Sequence[Work], sheet: Sheet) -> None:
+    """Write pieces of work, if any."""
+    if found:
+        sheet.heading(heading)
+    for each in found:
+        by = f"To be done by {each.by}." if each.by else ""
+        said = [part for part in (each.does, "; ".join(each.parts), each.time, by) if part]
+        sheet.rows([("·", "\n".join(said))], (1, None), gap=1)
 
 
 def to_confirm(answer: OptionsAnswer, sheet: Sheet) -> None:
