@@ -80,6 +80,7 @@ SOUND = {
     "tariff.day_p": 26.1,
     "tariff.night_p": 8.0,
     "tariff.night_h": 5.0,
+    "tariff.night_from": "00:30",
 }
 
 # Worked home 1: a plain semi, everything modern, the water bond cut.

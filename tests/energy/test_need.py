@@ -4,8 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from ampwright.energy.need import charging_time, cheap_nights, running_cost, yearly_need
+from ampwright.energy.need import (
+    charging_time,
+    cheap_nights,
+    night_alone,
+    running_cost,
+    yearly_need,
+)
 from ampwright.foundations.answers import Unanswered
+from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes, Count, Hours
 from ampwright.foundations.working import orphans
 
@@ -103,6 +110,22 @@ def test_cheap_nights_hold_the_need_with_the_firms_margin(hours, covers):
     nights = cheap_nights(home_of(PLAIN), BASIS, Hours(hours)).out
     assert nights.covers is covers
     assert nights.needed_h == pytest.approx(1.25 * hours)
+
+
+@pytest.mark.parametrize(("hours", "outcome"), [(4.0, Outcome.PASS), (4.01, Outcome.FAIL)])
+def test_a_point_locked_to_the_night_must_still_give_what_is_needed(hours, outcome):
+    nights = cheap_nights(home_of(PLAIN), BASIS, Hours(hours)).out
+    assert verdict(night_alone(home_of(PLAIN), nights).checks) is outcome
+
+
+def test_half_speed_by_night_is_enough_on_the_weak_line():
+    # Worked home 11: 1.65 h a day at 16 A, in five cheap hours.
+    home = home_of(WEAK_LINE)
+    need = yearly_need(home, BASIS).out
+    time = charging_time(home, BASIS, need, Amperes(16.0), Count(1)).out
+    nights = cheap_nights(home, BASIS, time.hours_a_day).out
+    assert time.hours_a_day == close(1.65)
+    assert verdict(night_alone(home, nights).checks) is Outcome.PASS
 
 
 @pytest.mark.parametrize("facts", HOMES)

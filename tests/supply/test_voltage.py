@@ -6,14 +6,20 @@ import pytest
 
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.working import orphans
-from ampwright.supply.voltage import origin_voltage, service_drop, service_loop
+from ampwright.supply.hours import ANY, NIGHT
+from ampwright.supply.voltage import (
+    most_current_keeping,
+    origin_voltage,
+    service_drop,
+    service_loop,
+)
 
 from ..demand.homes import PLAIN, TOLERANCE, WEAK_LINE, home_of
 from .given_basis import BASIS
 
 
-def origin(facts, setting):
-    return origin_voltage(home_of(facts), BASIS, Amperes(setting)).out
+def origin(facts, setting, hours=ANY):
+    return origin_voltage(home_of(facts), BASIS, Amperes(setting), hours).out
 
 
 class TestUnread:
@@ -74,9 +80,66 @@ class TestWeakLine:
         assert len(made.hours) == 3
 
 
+class TestNight:
+    # Worked home 11: 228 V at one in the morning, 217 V at tea time; cheap hours from 00:30.
+    def test_only_the_readings_of_the_cheap_hours_are_charged_at(self):
+        made = origin(WEAK_LINE, 16.0, NIGHT)
+        assert [hour.allowed for hour in made.hours] == [True, False, False]
+        assert float(made.lowest_v) - 16.0 * 0.111 == pytest.approx(217.4, abs=0.1)
+        assert made.highest_v == 228.0
+
+    def test_a_lowest_figure_without_its_hour_is_not_the_nights(self):
+        made = origin({**WEAK_LINE, "supply.lowest_v": 217.0}, 16.0, NIGHT)
+        assert float(made.lowest_v) - 16.0 * 0.111 == pytest.approx(217.4, abs=0.1)
+
+    def test_without_a_reading_in_those_hours_every_reading_counts(self):
+        facts = {**WEAK_LINE, "supply.readings.night.present": False}
+        assert origin(facts, 16.0, NIGHT).lowest_v == origin(facts, 16.0).lowest_v
+
+    def test_where_nothing_was_read_the_tariff_is_not_asked_for(self):
+        facts = {key: value for key, value in PLAIN.items() if "night" not in key}
+        assert origin(facts, 32.0, NIGHT).lowest_v == 216.2
+
+
+class TestWithinTheLaw:
+    def test_a_kettle_at_tea_time_shows_the_network_is_at_fault_today(self):
+        # 217 − 13 × 0.55 = 209.9 V, under 216.2: whatever the point does, and at any setting.
+        assert not origin(WEAK_LINE, 6.0).within_law
+        assert not origin(WEAK_LINE, 6.0, NIGHT).within_law
+
+    @pytest.mark.parametrize(("volts", "lawful"), [(219.19, True), (219.18, False)])
+    def test_at_the_floor_under_an_ordinary_load(self, volts, lawful):
+        # 216.2 + 13 × 0.23 = 219.19 V behind a loop of 230 V over 1 kA.
+        facts = {
+            **PLAIN, "supply.fault_current_ka": 1.0, "supply.readings.tea.present": True,
+            "supply.readings.tea.at": "18:00", "supply.readings.tea.volts_v": volts,
+        }  # fmt: skip
+        assert origin(facts, 6.0).within_law is lawful
+        assert origin(facts, 6.0, NIGHT).within_law is lawful
+
+
+class TestMostCurrent:
+    # Worked home 11: 10.6 A in the evening and 27.2 A by night keep 210 V at the point, through
+    # a cable of 0.111 ohm.
+    def most(self, facts):
+        return most_current_keeping(home_of(facts), BASIS, 16.0 * 0.111, Amperes(16.0)).out
+
+    def test_of_the_worked_home(self):
+        night, _, evening = self.most(WEAK_LINE)
+        assert night.most_a == pytest.approx(27.2, rel=TOLERANCE)
+        assert evening.most_a == pytest.approx(10.6, rel=TOLERANCE)
+
+    def test_nothing_where_the_volts_are_under_it_idle(self):
+        facts = {**WEAK_LINE, "supply.readings.evening.volts_v": 209.0}
+        assert self.most(facts)[2].most_a == 0.0
+
+    def test_nothing_to_say_without_a_reading(self):
+        assert self.most(PLAIN) == ()
+
+
 def test_documented_agrees_and_every_number_has_a_source():
     made = origin_voltage(
-        home_of(WEAK_LINE, documented=True), BASIS.documented(), Amperes(16.0)
+        home_of(WEAK_LINE, documented=True), BASIS.documented(), Amperes(16.0), ANY
     ).out
     assert made == origin(WEAK_LINE, 16.0)
     assert list(map(float, orphans(made.lowest_v))) == [16.0]  # the setting, which is a choice

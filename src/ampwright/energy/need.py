@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Finding, at_most, requires
 from ampwright.foundations.quantity import (
     Amperes,
     Count,
@@ -92,6 +93,20 @@ def with_margin(t: Hours, margin: Share) -> Hours:
 def yearly_cost(E: KilowattHours, p: PencePerKwh) -> ExactPence:  # noqa: N803
     """Return the cost of an energy in pence, not yet rounded."""
     return ExactPence(E * p)
+
+
+@requires("what the cars need, with the margin ≤ the hours allowed", unit="h", place=METHOD)
+def need_within_hours(needed: Hours, allowed: Hours) -> Finding:
+    """A point that may only charge at some hours still covers an average day.
+
+    For an average day with the firm's margin; a long drive the day before is another matter.
+
+    Examples
+    --------
+    >>> need_within_hours(Hours(2.1), Hours(5.0)).outcome.value
+    'pass'
+    """
+    return at_most(needed, allowed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,6 +204,14 @@ def cheap_nights(home: Home, basis: Basis, hours_a_day: Hours) -> Made[Nights]:
     needed = with_margin(hours_a_day, basis.rules.need_margin)
     cheap = home.tariff.night_h
     return Made(Nights(needed, cheap, bool(needed <= cheap)))
+
+
+def night_alone(_home: Home, nights: Nights) -> Made[Nights]:
+    """Return whether a point that is locked to the cheap hours still gives the cars their need.
+
+    No fact of the home bears on it beyond what was handed on.
+    """
+    return Made(nights, (need_within_hours(nights.needed_h, nights.cheap_h),))
 
 
 @dataclass(frozen=True, slots=True)

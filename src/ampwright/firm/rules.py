@@ -40,6 +40,11 @@ class FirmRules:
     voltage_margin_v: Volts = rule(
         Tighter.HIGHER, "Um", "volts to keep between the point and its trip window, each side"
     )
+    ordinary_load_a: Amperes = rule(
+        Tighter.HIGHER,
+        "Iusual",
+        "load of the house under which the volts read must still be lawful",
+    )
     drop_share: Share = rule(Tighter.LOWER, "dUmax", "most voltage drop from the origin")
     drop_share_lights: Share = rule(
         Tighter.LOWER, "dUlight", "most voltage drop where lights share the feed"

@@ -10,6 +10,7 @@ from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.quantity import Amperes
+from ampwright.supply.hours import ANY
 
 from .choices import Choosing
 from .homes import Homes
@@ -35,7 +36,7 @@ class Break:
 def breaks(homes: Homes, basis: Basis, point: ChargePoint, house_limit: bool) -> tuple[Break, ...]:
     """Return every place along a point's settings where decision or fit changes."""
     lifter = Lifter(homes)
-    ends = sorted(tops(lifter, basis, point, house_limit))
+    ends = sorted(tops(lifter, basis, point, house_limit, ANY))
     comes = [comes_to(lifter, basis, point, setting, house_limit) for setting in ends]
     return tuple(
         Break(end, Amperes(float(round(end) + 1)), below, above)
@@ -49,7 +50,7 @@ def comes_to(
     """Return the decisions a setting leads to in the homes."""
     run = Exploring(lifter, Choosing({}))
     try:
-        decided: Any = supply_side(run, basis, point, setting_a, house_limit).decision
+        decided: Any = supply_side(run, basis, point, setting_a, house_limit, ANY).decision
     except Cut:
         return frozenset()
     values: tuple[Decision | Missing, ...] = decided.values

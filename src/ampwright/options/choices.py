@@ -13,6 +13,7 @@ from typing import Any, cast
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Remedy
+from ampwright.supply.hours import ANY
 from ampwright.tables.capacity import CableFamily
 
 METER = "meter"
@@ -24,7 +25,8 @@ class Choice:
     """One full set of choices.
 
     ``place`` and ``tap`` are ids of the home; ``house_limit`` says whether the whole house is
-    held to the firm's figure; ``earthing`` is ``pme`` (the home's own earth), ``rod`` (an
+    held to the firm's figure; ``hours`` is ``any``, or ``night`` for the cheap hours alone;
+    ``earthing`` is ``pme`` (the home's own earth), ``rod`` (an
     electrode for the point) or ``house rod``. ``remedies`` is no choice of its own: it is what
     was laid over the home so that the rest holds.
     """
@@ -35,6 +37,7 @@ class Choice:
     point: ChargePoint
     setting_a: Amperes
     house_limit: bool
+    hours: str
     family: CableFamily
     remedies: tuple[Remedy, ...] = ()
 
@@ -42,9 +45,10 @@ class Choice:
     def slug(self) -> str:
         """The id of this choice: its parts in words, then its remedies; stable across edits."""
         limit = ("house-limit",) if self.house_limit else ()
+        hours = (f"{self.hours}-only",) if self.hours != ANY else ()
         size = f"{self.point.phases}ph-{self.setting_a:g}a"
         parts = (self.place, self.tap, size, self.family.value, self.earthing, self.point.id)
-        chosen = "/".join(part.replace(" ", "-") for part in (*parts, *limit))
+        chosen = "/".join(part.replace(" ", "-") for part in (*parts, *limit, *hours))
         return "+".join((chosen, *(remedy.slug for remedy in self.remedies)))
 
 

@@ -18,6 +18,7 @@ from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
+from ampwright.supply.hours import ANY, NIGHT
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
 from ampwright.tables.supply_limits import nominal_v
@@ -45,6 +46,7 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
         "point": points,
         "setting_a": settings(lifter, basis, points),
         "house_limit": (False, True),
+        "hours": hours_of(view),
         "family": families(basis, points),
     }
 
@@ -83,8 +85,9 @@ def ends(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> set[Amp
     """Return the greatest setting of each stretch, of several points, limited and not."""
     found: set[Amperes] = set()
     for point in points:
-        for limited in (False, True) if point.sensor_input else (False,):
-            found |= set(tops(lifter, basis, point, limited))
+        limits = (False, True) if point.sensor_input else (False,)
+        for limited, hours in product(limits, hours_of(lifter.view)):
+            found |= set(tops(lifter, basis, point, limited, hours))
     return found
 
 
@@ -96,13 +99,20 @@ def remedies(
     for point, setting_a in product(points, sorted(settings_a)):
         run = Exploring(lifter, Choosing({}))
         with suppress(Cut):
-            supply_side(run, basis, point, setting_a, False)
+            supply_side(run, basis, point, setting_a, False, ANY)
         named = (each for ran in run.ran for made in ran.made.values for each in mended(made))
         found.update((remedy, None) for together in named for remedy in together)
     return tuple(found)
 
 
-def tops(lifter: Lifter, basis: Basis, point: ChargePoint, limited: bool) -> Iterator[Amperes]:
+def hours_of(view: Home) -> tuple[str, ...]:
+    """Return the hours worth choosing between: only volts read by the hour make a difference."""
+    return (ANY, NIGHT) if view.supply.readings.ids else (ANY,)
+
+
+def tops(
+    lifter: Lifter, basis: Basis, point: ChargePoint, limited: bool, hours: str
+) -> Iterator[Amperes]:
     """Yield the greatest setting of each stretch of whole amperes that come to the same.
 
     More amperes never make a decision or a fit better in any home, so what is the same at both
@@ -111,7 +121,7 @@ def tops(lifter: Lifter, basis: Basis, point: ChargePoint, limited: bool) -> Ite
 
     @cache
     def sign(amps: int) -> tuple[Any, ...]:
-        return sign_of(lifter, basis, point, Amperes(float(amps)), limited)
+        return sign_of(lifter, basis, point, Amperes(float(amps)), limited, hours)
 
     least, most = round(point.least_a), round(point.max_a)
     waiting = [(least, most)]
@@ -136,12 +146,17 @@ def _kind(point: ChargePoint) -> tuple[Any, ...]:
 
 
 def sign_of(
-    lifter: Lifter, basis: Basis, point: ChargePoint, setting_a: Amperes, limited: bool
+    lifter: Lifter,
+    basis: Basis,
+    point: ChargePoint,
+    setting_a: Amperes,
+    limited: bool,
+    hours: str,
 ) -> tuple[Any, ...]:
     """Return what a setting comes to in each home, in a form that can be compared."""
     run = Exploring(lifter, Choosing({}))
     try:
-        decided: Any = supply_side(run, basis, point, setting_a, limited).decision
+        decided: Any = supply_side(run, basis, point, setting_a, limited, hours).decision
     except Cut:
         return ("cut", *(each.key for each in outcomes_and_offers(run)))
     return (decided.key, *(each.key for each in outcomes_and_offers(run)))

@@ -12,6 +12,7 @@ from typing import Any
 
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.quantity import Amperes
+from ampwright.supply.hours import ANY
 
 from .choices import Choice
 from .ranking import Ranking, criterion, lay_out, typical, weights_over
@@ -33,8 +34,8 @@ class Staged:
 
 
 def fitted(choice: Choice) -> Choice:
-    """Return what of a choice is in the wall: all but the setting, the limit and other work."""
-    return replace(choice, setting_a=Amperes(0.0), house_limit=False, remedies=())
+    """Return what of a choice is in the wall: all but the setting, limits and other work."""
+    return replace(choice, setting_a=Amperes(0.0), house_limit=False, hours=ANY, remedies=())
 
 
 def staged(ranking: Ranking) -> tuple[Staged, ...]:

@@ -15,6 +15,7 @@ from ampwright.network.connection import Connection, connection
 from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import Capacity, supply_capacity
 from ampwright.supply.headroom import Headroom, headroom
+from ampwright.supply.hours import allowed_hours
 from ampwright.supply.voltage import Origin, origin_voltage
 from ampwright.survey.home import Home
 
@@ -97,7 +98,7 @@ class SupplySide:
 
 
 def supply_side(
-    run: Run, basis: Basis, point: ChargePoint, setting_a: Amperes, house_limit: bool
+    run: Run, basis: Basis, point: ChargePoint, setting_a: Amperes, house_limit: bool, hours: str
 ) -> SupplySide:
     """Describe the work from the demand to the decision."""
     demand = run(household_demand, basis.book)
@@ -113,7 +114,8 @@ def supply_side(
         house_limit,
         moves.each,
     )
-    origin = run(origin_voltage, basis, setting_a)
+    run(allowed_hours, point, hours)
+    origin = run(origin_voltage, basis, setting_a, hours)
     reading = run(operator_reading, house_limit, bool(setting_a < point.max_a))
     network = run(
         connection,

@@ -10,6 +10,7 @@ from ampwright.firm.catalogue import Lead
 from ampwright.foundations.quantity import Kilowatts
 from ampwright.foundations.stages import Made
 from ampwright.standards.network.connection import Step
+from ampwright.supply.hours import NIGHT
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
 
@@ -77,6 +78,7 @@ def order_of(basis: Basis, choice: Choice) -> int:
         (EARTHS_IN_ORDER.index(choice.earthing), len(EARTHS_IN_ORDER)),
         (int(choice.tap == METER), 2),
         (int(choice.house_limit), 2),
+        (int(choice.hours == NIGHT), 2),
         (points.index(choice.point), len(points)),
         (FAMILIES.index(choice.family), len(FAMILIES)),
         (round(choice.setting_a), 64),

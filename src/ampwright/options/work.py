@@ -24,11 +24,13 @@ from ampwright.energy.need import (
     Nights,
     charging_time,
     cheap_nights,
+    night_alone,
     running_cost,
     yearly_need,
 )
 from ampwright.firm.basis import Basis
 from ampwright.network.connection import Connection
+from ampwright.supply.hours import NIGHT
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
@@ -117,7 +119,9 @@ def work_of(basis: Basis) -> Work[Design]:
     def work(run: Run, choice: Choice) -> Design:
         bonds = run(bonding, basis)
         run(point_setting, basis, choice.point, choice.setting_a)
-        side = supply_side(run, basis, choice.point, choice.setting_a, choice.house_limit)
+        side = supply_side(
+            run, basis, choice.point, choice.setting_a, choice.house_limit, choice.hours
+        )
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
         time = labour_of(run, basis, choice, circuit)
@@ -133,6 +137,8 @@ def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
     need = run.aside(yearly_need, basis)
     charging = run.aside(charging_time, basis, need, choice.setting_a, choice.point.phases)
     nights = run.aside(cheap_nights, basis, charging.hours_a_day)
+    if choice.hours == NIGHT:
+        run(night_alone, nights)
     cost = run.aside(running_cost, need.kwh_a_year)
     return Use(need, charging, nights, cost)
 
