@@ -10,6 +10,7 @@ from ampwright.options.held import known_values
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
+from ampwright.supply.hours import ANY
 
 from .deciding import plain
 from .figures import texts
@@ -105,6 +106,11 @@ def limit(side: Side) -> str:
         return "none"
     carried = side.design.supply.carried
     return side.texts(carried.limit_a, lambda each: f"whole house held to {amount(each, 'A')}")
+
+
+def allowed(side: Side) -> str:
+    """Say in which hours the point may charge."""
+    return "any" if side.option.choice.hours == ANY else "the cheap hours only, locked"
 
 
 def demand(side: Side) -> str:
@@ -213,6 +219,7 @@ QUESTIONS: Final[tuple[tuple[str, Callable[[Side], str]], ...]] = (
     ("where", where),
     ("work first", first),
     ("house limit", limit),
+    ("hours", allowed),
     ("supply carries", demand),
     ("operator is told", declared),
     ("cable", cable),

@@ -12,6 +12,7 @@ from ampwright.options.outlook import Outlook
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
+from ampwright.supply.hours import ANY
 from ampwright.survey.layout import slot
 
 from .facts import fact_name, question, words_of
@@ -153,6 +154,8 @@ def to_fit(seen: Seen, choice: Choice) -> str:
     said = f"fit a {power(choice)} point {where}, set to {amount(choice.setting_a, 'A')}"
     if choice.house_limit:
         said += ", the whole house held to a limit"
+    if choice.hours != ANY:
+        said += ", charging in the cheap hours only"
     if choice.remedies:
         first = all_of([small(brief(each.does)) for each in choice.remedies])
         said += f", after this work: {first}"

@@ -6,6 +6,7 @@ from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Lead
 from ampwright.foundations.answers import Is
 from ampwright.options.choices import Choice
+from ampwright.supply.hours import ANY
 from ampwright.survey.folding import FoldedHome
 
 from .shapes import BasisHead
@@ -56,6 +57,7 @@ def option_name(home: FoldedHome, choice: Choice) -> str:
     """Return what an option is called in a heading: its power, place and what is special."""
     special = ["socket" if choice.point.lead is Lead.SOCKET else "own lead"]
     special += ["house limit"] if choice.house_limit else []
+    special += ["cheap hours only"] if choice.hours != ANY else []
     special += ["rod of its own"] if choice.earthing == "rod" else []
     return f"{power(choice)} {spot(home, choice.place)}, {all_of(special)}"
 

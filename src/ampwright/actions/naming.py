@@ -19,6 +19,7 @@ DIFFERENCES: Final[tuple[Callable[[Choice], object], ...]] = (
     lambda choice: (choice.point.phases, choice.setting_a),
     lambda choice: choice.point.lead,
     lambda choice: choice.house_limit,
+    lambda choice: choice.hours,
 )
 """What a customer sees of a choice: where, how fast, lead or socket, whether the house shares."""
 WORSE: Final = {

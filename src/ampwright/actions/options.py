@@ -105,6 +105,7 @@ def option_line(
             phases=int(choice.point.phases),
             setting_a=float(choice.setting_a),
             house_limit=choice.house_limit,
+            hours=choice.hours,
             family=choice.family.value,
             earthing=choice.earthing,
         ),

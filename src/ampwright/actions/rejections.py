@@ -15,6 +15,7 @@ from ampwright.options.menu import menu_of
 from ampwright.options.outlook import reasons
 from ampwright.options.search import Option, Rejection
 from ampwright.options.spread import Lifter
+from ampwright.supply.hours import ANY
 
 from .heads import basis_head
 from .naming import WORSE
@@ -100,6 +101,8 @@ def words_of(dimension: str, value: Any) -> tuple[str, ...]:
         return (f"{value:g}a",)
     if dimension == "house_limit":
         return ("house-limit",) if value else ("no-limit",)
+    if dimension == "hours":
+        return ("any-hours",) if value == ANY else (f"{value}-only",)
     if isinstance(value, ChargePoint):
         return (value.id, f"{value.phases}ph", value.lead.value)
     return (str(getattr(value, "value", value)).replace(" ", "-"),)

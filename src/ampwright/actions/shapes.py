@@ -94,7 +94,11 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """What was chosen in an option; ``earthing`` is ``pme``, ``rod`` or ``house rod``."""
+    """What was chosen in an option.
+
+    ``earthing`` is ``pme``, ``rod`` or ``house rod``; ``hours`` is ``any``, or ``night`` for a
+    point locked to the cheap hours.
+    """
 
     place: str
     tap: str
@@ -102,6 +106,7 @@ class Chosen:
     phases: int
     setting_a: float
     house_limit: bool
+    hours: str
     family: str
     earthing: str
 
