@@ -77,6 +77,9 @@ class ChargePoint:
     ip: str = column(says="protection against water and dust")
     smart: bool = column(says="meets the smart charge point regulations")
     unconditional: bool = column(says="meets the standards for harmonics and flicker anywhere")
+    gives_back_a: Amperes = column(
+        "Iback", "most it can feed back from the car, on each line; 0 where it cannot"
+    )
 
 
 class DeviceKind(StrEnum):

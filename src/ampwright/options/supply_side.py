@@ -12,6 +12,7 @@ from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.stages import Made
 from ampwright.network.connection import Connection, connection
+from ampwright.network.generation import Generation, before_work, generation
 from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import Capacity, supply_capacity
 from ampwright.supply.headroom import Headroom, headroom
@@ -87,13 +88,18 @@ def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision
 
 @dataclass(frozen=True, slots=True)
 class SupplySide:
-    """What the supply and the network make of one point at one setting."""
+    """What the supply and the network make of one point at one setting.
+
+    ``outcome`` is the stricter of what demand and sources ask for before the work.
+    """
 
     demand: Demand
     capacity: Capacity
     carried: Headroom
     origin: Origin
     connection: Connection
+    generation: Generation
+    outcome: Step
     decision: Decision
 
 
@@ -129,5 +135,7 @@ def supply_side(
         reading.counts_setting,
         moves.each,
     )
-    decision = run(job_decision, network.outcome, network.needs_limit)
-    return SupplySide(demand, capacity, carried, origin, network, decision)
+    sources = run(generation, basis, point)
+    outcome = run(before_work, network.outcome, sources.outcome)
+    decision = run(job_decision, outcome, network.needs_limit)
+    return SupplySide(demand, capacity, carried, origin, network, sources, outcome, decision)

@@ -164,7 +164,7 @@ def weigh(
     """Describe what an option is compared on, each part by itself."""
     usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
     return Criteria(
-        wait=run.aside(wait, side.connection.outcome),
+        wait=run.aside(wait, side.outcome),
         uncovered=run.aside(uncovered, use.nights.covers),
         short_kw=run.aside(shortfall, usable_kw),
         work_min=time.usual_min,
