@@ -175,7 +175,7 @@ YARD = {
     "earthing": {"conductor_mm2": 16.0},
     "services": {"water": PLASTIC, "oil": BONDED},
     "boards": {"main": board(phases=3, main_switch_a=125.0, rated_a=125.0, spare_phases="L3 L3",
-                             from_meter_m=45.0, feed_mm2=25.0)},
+                             from_meter_m=45.0, feed_mm2=25.0, parts_three_phase_rcbo=True)},
     "places": {"store": PLACE},
     "legs": {
         "hole": leg("meter", "store", 3.0, "through wall"),
@@ -209,3 +209,63 @@ HALF_SPEED = {
         "rise": leg("rise", "port", 1.0, "clipped outside"),
     },
 }  # fmt: skip
+
+
+def outlets(rows: str) -> dict:
+    """The outlets of a three-phase board, a row a way; a dot is blank."""
+    return {
+        f"{way}-L{line}": {"blank": name == "."}
+        for way, row in enumerate(rows.split("\n"), 1)
+        for line, name in enumerate(row.split(), 1)
+    }
+
+
+def fed(rows: str, slack: dict) -> tuple[dict, dict]:
+    """The devices and circuits of such a board; what is named thrice fills a whole way."""
+    where = defaultdict(list)
+    for way, row in enumerate(rows.split("\n"), 1):
+        for line, name in enumerate(row.split(), 1):
+            where[name].append(f"{way}-L{line}")
+    where.pop(".", None)
+    devices = {name: {"outlets": " ".join(at), "poles": len(at)} for name, at in where.items()}
+    circuits = {
+        name: {"device": name, "slack_mm": float(slack.get(name, 0.0))} for name in devices
+    }
+    return devices, circuits
+
+
+# The packed three-phase board of the worked homes: its map, and the spare length of its wires.
+PACKED_MAP = """kiln kiln kiln
+studio-sockets hob immersion
+. house-sockets house-lights
+studio-lights smoke-alarms house-sockets-two
+extractor fridge boiler
+bench-sockets . outside-lights
+. towel-rail shed
+alarm garage ."""
+PACKED_SLACK = {"house-sockets": 60, "house-lights": 200, "bench-sockets": 250,
+                "outside-lights": 300, "alarm": 220, "garage": 40}  # fmt: skip
+
+
+def packed(rows=PACKED_MAP, slack=PACKED_SLACK, **more) -> dict:
+    devices, circuits = fed(rows, slack)
+    return {
+        "supply": supply(phases=3, ze_ohm=0.17, fault_current_ka=1.35, fault_current_3ph_ka=2.6,
+                         isolator="four pole"),
+        "earthing": {"conductor_mm2": 16.0},
+        "services": {"water": BONDED, "gas": BONDED},
+        "boards": {"main": board(
+            phases=3, main_switch_a=125.0, rated_a=125.0, spare_ways=4, from_meter_m=3.0,
+            spare_phases="L1 L2 L1 L3", parts_three_phase_rcbo=False, way_pitch_mm=27.0,
+            outlets=outlets(rows), devices=devices, circuits=circuits, **more,
+        )},
+        "places": {"wall": PLACE},
+        "legs": {
+            "trunking": leg("main", "inside", 9.0, "trunking"),
+            "hole": leg("inside", "outside", 1.0, "through wall"),
+            "outside": leg("outside", "wall", 2.0, "clipped outside"),
+        },
+    }  # fmt: skip
+
+
+PACKED = packed()

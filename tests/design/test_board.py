@@ -4,15 +4,16 @@ import pytest
 
 from ampwright.design.board.room import board_room
 from ampwright.design.circuit.device import protective_device
+from ampwright.survey.home_loads import STANDARD_LOADS
 
-from .homes import COTTAGE, HALF_SPEED, SEMI, SUNNY, YARD, basis, changed, plain
+from .homes import COTTAGE, HALF_SPEED, PACKED, SEMI, SUNNY, YARD, basis, changed, plain
 from .work import failed, outcome_of
 
 
 def room(facts, tap="main", point="window-lead", setting_a=32.0):
     home, on = plain(facts), basis()
     point = on.catalogue.point(point)
-    device = protective_device(home, on, point, "pme", setting_a, False).out
+    device = protective_device(home, on, tap, point, "pme", setting_a, False).out
     return board_room(home, on, tap, point, device)
 
 
@@ -83,7 +84,49 @@ class TestExisting:
         assert not failed(room({**facts, **dict(remedy.changes)}).checks)
 
 
+    def test_a_board_on_wood_goes(self):
+        made = room(changed(SEMI, boards__main__case="wood"))
+        assert failed(made.checks) == ["board_modern"]
+        assert remedies(made, "board_modern") == ["new-board-main"]
+
+    def test_a_case_of_plastic_stays_and_is_told(self):
+        made = room(changed(SEMI, boards__main__case="plastic"))
+        assert not failed(made.checks)
+        assert any("case of plastic" in each.caution for each in made.checks)
+        assert not any("plastic" in each.caution for each in room(SEMI).checks)
+
+    @pytest.mark.parametrize(("overhead", "says"), [(False, []), (True, ["surge_declined"])])
+    def test_an_owner_may_decline_surge_protection_but_not_on_overhead_wires(self, overhead, says):
+        facts = changed(SEMI, boards__main__surge_protection=False, wishes__declines_surge=True,
+                        supply__overhead=overhead)  # fmt: skip
+        made = room(facts)
+        assert failed(made.checks) == says
+        if overhead:
+            assert remedies(made, "surge_declined") == ["surge-main"]
+        else:
+            assert any("refusal" in each.caution for each in made.checks)
+
+    def test_not_on_a_board_that_is_dead_by_day(self):
+        facts = changed(SEMI) | {
+            "boards.night.present": True, "loads.all_listed": True, "loads.heaters.present": True,
+            "loads.heaters.kind": "storage heating", "boards.main.night_only": True,
+        } | {f"loads.{id_}.present": False for id_ in STANDARD_LOADS}  # fmt: skip
+        assert failed(room(facts).checks) == ["board_live"]
+        live = {**facts, "boards.main.night_only": False}
+        assert outcome_of(room(live).checks, "board_live") == "pass"
+        no_heaters = {**facts, "loads.heaters.kind": "fixed"}
+        assert not failed(room(no_heaters).checks)
+
+
 class TestFrontDevice:
+    # 182 Ω and 100 mA: 18.2 V (the answer sheet of the rod-earthed cottage)
+    def test_touch_voltage_of_the_front_device(self):
+        made = room(COTTAGE)
+        (touch,) = [c for c in made.checks if c.requirement.id == "touch_voltage_limited"]
+        assert (touch.outcome.value, touch.actual) == ("pass", pytest.approx(18.2))
+        facts = changed(COTTAGE, boards__main__front_rcd_ma=300.0)
+        assert outcome_of(room(facts).checks, "touch_voltage_limited") == "fail"
+
     def test_type_ac_in_front_is_changed(self):
         made = room(COTTAGE)
         assert outcome_of_front(made) == "fail"
@@ -118,9 +161,19 @@ class TestThreePhase:
 
     def test_outlets_on_all_lines_may_be_in_one_way(self):
         facts = changed(YARD, boards__main__spare_ways=3, boards__main__spare_phases="L1 L2 L3")
-        assert outcome_of(room(facts, point="three-socket").checks, "whole_way_free") == (
+        assert outcome_of(room(facts, point="three-socket").checks, "outlets_known") == (
             "undetermined"
         )
+
+    def test_a_way_is_made_in_the_packed_board(self):
+        facts = changed(PACKED)
+        made = room(facts, point="three-socket", setting_a=16.0)
+        assert failed(made.checks) == ["whole_way_free"]
+        assert remedies(made, "whole_way_free") == ["free-way-6"]
+        ((remedy,),) = [each.remedies for each in made.checks if each.remedies]
+        after = room({**facts, **dict(remedy.changes)}, point="three-socket", setting_a=16.0)
+        assert not failed(after.checks)
+        assert after.out.needed == 3
 
     def test_a_point_on_one_line_takes_one_outlet(self):
         assert room(YARD).out.needed == 1

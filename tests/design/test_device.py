@@ -8,7 +8,7 @@ from ampwright.design.circuit.device import NO_PROTECTION, protective_device
 from ampwright.design.circuit.faults import fault_levels
 from ampwright.firm.catalogue import RcdType
 
-from .homes import SEMI, YARD, basis, plain
+from .homes import PACKED, SEMI, YARD, basis, changed, plain, without
 from .work import failed, outcome_of
 
 
@@ -17,9 +17,10 @@ def point(id_="window-lead", **changes):
 
 
 def chosen(setting_a=32.0, earthing="pme", hidden=False, on=None, **changes):
-    of = changes.pop("of", "window-lead")
+    of, tap = changes.pop("of", "window-lead"), changes.pop("tap", "main")
+    home = plain(changes.pop("facts", SEMI))
     return protective_device(
-        plain(SEMI), on or basis(), point(of, **changes), earthing, setting_a, hidden
+        home, on or basis(), tap, point(of, **changes), earthing, setting_a, hidden
     )
 
 
@@ -37,6 +38,41 @@ def test_own_type_a_device_that_breaks_the_neutral():
     assert (out.device, out.rcd_type, out.rcd_ma, out.curve) == ("rcbo-a-32", "A", 30.0, "B")
     assert out.breaks_neutral
     assert out.positions == 2
+
+
+class TestThreePhaseBars:
+    # The answer sheet of the packed board: a three-pole breaker, and a four-pole 30 mA Type A
+    # RCD in a case of its own beside the board; with an RCD in the point the breaker is enough.
+    def test_no_rcbo_of_the_boards_make(self):
+        made = chosen(16.0, facts=PACKED, of="three-socket")
+        assert not failed(made.checks)
+        out = made.out
+        assert (out.device, out.rcd, out.rcd_beside) == ("breaker-3-line-20", "rcd-a-3-40", True)
+        assert (out.positions, out.rcd_type, out.rcd_ma) == (3, "A", 30.0)
+        assert out.breaks_neutral and not out.isolator_by_point
+
+    def test_with_an_rcd_in_the_point_the_breaker_is_enough(self):
+        made = chosen(16.0, facts=PACKED, of="three-earth-lead")
+        assert not failed(made.checks)
+        out = made.out
+        assert (out.device, out.rcd, out.rcd_in_point) == ("breaker-3-line-20", "", True)
+        assert out.isolator_by_point
+
+    def test_the_makers_own_rcbo_where_there_is_one(self):
+        facts = changed(PACKED, boards__main__parts_three_phase_rcbo=True)
+        out = chosen(16.0, facts=facts, of="three-socket").out
+        assert (out.device, out.rcd, out.rcd_beside) == ("rcbo-a-3-20", "", False)
+
+    def test_at_the_meter_nobody_asks_for_the_boards_make(self):
+        facts = without(PACKED, "boards.main.parts_three_phase_rcbo")
+        assert chosen(16.0, facts=facts, of="three-socket", tap="meter").out.device == "rcbo-a-3-20"
+
+    def test_no_rcd_bought_no_device(self):
+        on = basis()
+        kept = tuple(each for each in on.catalogue.devices if each.kind != "RCD")
+        without_rcds = replace(on, catalogue=replace(on.catalogue, devices=kept))
+        made = chosen(16.0, facts=PACKED, of="three-socket", on=without_rcds)
+        assert failed(made.checks) == ["device_offered"]
 
 
 def test_a_point_with_its_own_rcd_needs_only_a_breaker():

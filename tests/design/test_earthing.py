@@ -157,24 +157,43 @@ class TestPoint:
         assert (steady.outcome.value, steady.actual) == ("pass", 182.0)
         assert steady.caution
 
-    def test_no_room_no_second_rod(self):
+    def test_no_room_no_second_rod_but_a_deeper_one(self):
+        # the work is offered, and where there is no room for it the mended home fails
         facts = changed(COTTAGE, earthing__second_electrode_room=False)
-        steady = earth(facts, "house rod", place="gate").checks[-1]
-        assert steady.outcome.value == "fail"
-        assert steady.remedies == ()
+        second, deeper = earth(facts, "house rod", place="gate").checks[-1].remedies
+        mended = earth({**facts, **dict(second.changes)}, "house rod", place="gate")
+        assert failed(mended.checks) == ["room_for_rods"]
+        assert all(each.remedies == () for each in mended.checks)
+        # 1.2 m and 2.4 m of one rod at 100 Ω·m: 71.6 and 40.4 Ω
+        made = earth({**facts, **dict(deeper.changes)}, "house rod", place="gate")
+        assert not failed(made.checks)
+        assert made.out.electrode_ohm == pytest.approx(182 * 40.4 / 71.6, rel=0.002)
+        assert "103 Ω" in deeper.does
+
+    def test_no_device_against_a_broken_neutral_is_asked(self):
+        for point, trips in (("bare-lead", False), ("window-lead", True)):
+            made = earth(COTTAGE, "house rod", point, place="gate")
+            (check,) = [c for c in made.checks if c.requirement.id == "neutral_not_leaned_on"]
+            assert check.outcome.value == "not applicable"
+            assert ("still trips" in check.why) is trips
 
     def test_with_the_second_rod_it_passes(self):
-        (remedy,) = earth(COTTAGE, "house rod", place="gate").checks[-1].remedies
+        remedy, _ = earth(COTTAGE, "house rod", place="gate").checks[-1].remedies
         assert remedy.minutes == (48.0, 60.0, 120.0)
         mended = {**changed(COTTAGE), **dict(remedy.changes)}
-        assert not failed(earth(mended, "house rod", place="gate").checks)
+        made = earth(mended, "house rod", place="gate")
+        assert not failed(made.checks)
+        # the answer sheet of the rod-earthed cottage: 106 to 108 Ω at one length, 98 to 99 at two
+        assert 106 <= made.out.electrode_ohm <= 108
+        assert made.checks[-1].actual == pytest.approx(1.5 * made.out.electrode_ohm)
+        assert "99 Ω at twice" in remedy.does
 
     def test_a_poor_rod_takes_more_of_them(self):
         facts = changed(COTTAGE, earthing__electrode_ohm=300.0)
         (remedy,) = earth(facts, "house rod", place="gate").checks[-1].remedies
         assert remedy.slug == "rods-3"
         hopeless = changed(COTTAGE, earthing__electrode_ohm=2000.0)
-        touch, steady = earth(hopeless, "house rod", place="gate").checks[1:]
+        touch, steady = earth(hopeless, "house rod", place="gate").checks[2:]
         assert (touch.outcome.value, touch.actual) == ("fail", pytest.approx(60.0))
         assert steady.remedies == ()
 

@@ -19,7 +19,7 @@ def circuit(
     home, on = reader(facts), on or basis()
     point = on.catalogue.point(point)
     way = route(home, tap, place)
-    device = protective_device(home, on, point, earthing, setting_a, way.out.hidden)
+    device = protective_device(home, on, tap, point, earthing, setting_a, way.out.hidden)
     fed = feed(home, on, tap, demand_a)
     made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
                  point)  # fmt: skip

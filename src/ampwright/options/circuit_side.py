@@ -48,7 +48,9 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     point, setting_a = choice.point, choice.setting_a
     run(point_place, choice.place, point.ip)
     way = run(route, choice.tap, choice.place)
-    device = run(protective_device, basis, point, choice.earthing, setting_a, way.hidden)
+    device = run(
+        protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
+    )
     room = run(board_room, basis, choice.tap, point, device)
     sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)

@@ -157,6 +157,14 @@ class Board(Thing):
         who="photo",
         refers="boards meter",
     )
+    night_only: bool = fact(
+        ask="Does that fuse board feed nothing but night heaters, and is it dead by day?",
+        trade="Live in the cheap hours only",
+        look="A second meter or a time switch beside it; only night heaters on its chart.",
+        who="photo",
+        values={False: 0.8, True: 0.2},
+        needs={"quote": TOLD, "fit": SEEN},
+    )
     case: Case = fact(
         ask="Is the box metal, plastic or wood?",
         trade="Enclosure",

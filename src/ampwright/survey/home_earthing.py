@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from ampwright.foundations.quantity import Metres, Ohms, SquareMm
+from ampwright.foundations.quantity import Count, Metres, Ohms, SquareMm
 from ampwright.foundations.source import Place, Trust
 
 from .register import MEASURED, SEEN, TOLD, Agree, Part, Standard, StandIn, Thing, fact
@@ -65,6 +65,21 @@ class Earthing(Part):
         look="Photo of the ground around the rod.",
         who="photo",
         values={True: 0.7, False: 0.3},
+    )
+    rods_planned: Count = fact(
+        ask="How many earth rods will there be in all, joined, when the work is done?",
+        trade="Electrodes in all after the work planned",
+        look="Work that is planned, never what was found.",
+        who="site",
+        between=(2, 6),
+    )
+    rod_planned_m: Metres = fact(
+        ask="How deep will the earth rod go when the work is done?",
+        trade="Length of the electrode after the work planned",
+        look="Work that is planned, never what was found.",
+        who="site",
+        between=(0.5, 10.0),
+        symbol="L planned",
     )
 
 

@@ -110,6 +110,12 @@ class Wishes(Part):
         look="The name of one of the places looked at.",
         refers="places",
     )
+    declines_surge: bool = fact(
+        ask="Having heard what surge protection does and costs, would you rather go without, in "
+        "writing?",
+        trade="Surge protection declined in writing by the owner",
+        look="The owner's own letter or message, kept with the job.",
+    )
     later: str = fact(
         ask="What may come later: a second car, a heat pump, a hot tub, solar, a battery?",
         trade="Plans",

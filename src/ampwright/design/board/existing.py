@@ -8,20 +8,14 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import (
-    Check,
-    Finding,
-    Outcome,
-    holds,
-    requires,
-    undetermined,
-    verdict,
-)
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires, verdict
 from ampwright.foundations.quantity import Count, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
+from ampwright.standards.places import wiring
 from ampwright.standards.wiring.boards import devices_belong, way_free
 from ampwright.standards.wiring.charging import surge_protection_present
+from ampwright.standards.wiring.earthing import rod_times_rcd, touch_voltage_limited
 from ampwright.standards.wiring.rcd import (
     front_rcd_least,
     front_rcd_waits,
@@ -32,53 +26,87 @@ from ampwright.standards.wiring.rcd import (
 from ampwright.standards.wiring.sources import board_carries_sources
 from ampwright.survey.home import Home
 from ampwright.survey.home_boards import Board
+from ampwright.survey.if_said import if_said
 from ampwright.tables.devices import point_rcd_limit_ma
 
 from ..circuit.device import Protection
+from ..earthing.rods import house_electrode_ohm
 from ..noted import noted
-from ..sources import LINES, sources_on
+from ..residual import in_amperes, touch_limit
+from ..sources import sources_on
 from .mending import front_rcd, new_board, surge
 from .own import BoardRoom
+from .ways import whole_way
 
 METHOD: Final = Place("Ampwright", at="method, room in the board", trust=Trust.DERIVED)
-LAYOUT: Final = Place("layout of three-phase boards", at="a device on three lines fills one way",
-                      trust=Trust.COMMON_PRACTICE)  # fmt: skip
+CONDITION: Final = Place(
+    "usual practice", at="what is seen of an older board", trust=Trust.COMMON_PRACTICE
+)
 THREE_TIMES: Final = Place("BS 7671", "2018+A2:2022", "536.4.1.4", Trust.MEMORY, doubtful=True)
 OLD: Final = frozenset({"rewireable fuses"})
 ONE_OUTLET: Final = Count(1)
 THREE_OUTLETS: Final = Count(3)
+NIGHT_LOADS: Final = "storage heating"
+IN_WRITING: Final = "keep the owner's refusal of surge protection in writing"
 
 
 @requires("the board takes modern devices", place=METHOD)
-def board_modern(protection: str) -> Finding:
-    """A board of rewireable fuses has no place for a device that sees residual current.
+def board_modern(protection: str, case: str) -> Finding:
+    """A board of rewireable fuses, or one on wood, takes no device that sees residual current.
 
     By what is in it; its condition is for whoever opens it.
 
     Examples
     --------
-    >>> board_modern("rewireable fuses").why
+    >>> board_modern("rewireable fuses", "metal").why
     'it is a board of rewireable fuses'
     """
-    return holds(protection not in OLD, f"it is a board of {protection}" if protection in OLD
-                 else "")  # fmt: skip
+    if protection in OLD:
+        return holds(False, f"it is a board of {protection}")
+    return holds(case != "wood", "it stands on wood" if case == "wood" else "")
 
 
-@requires("a whole three-phase way is free", place=LAYOUT)
-def whole_way_free(spare_phases: str) -> Finding:
-    """A device on three lines needs the three outlets of one way, one on each line.
+@requires("the case of a board that stays is looked at", place=CONDITION)
+def case_seen(case: str) -> Finding:
+    """A board of plastic that was there before may stay; whoever owns it is told.
 
-    Spare outlets on all lines may lie in different ways: the board's chart tells.
+    Only new boards in homes must keep fire in.
 
     Examples
     --------
-    >>> whole_way_free("L3 L3").why
-    'no spare outlet on L1, L2'
+    >>> case_seen("plastic").outcome.value
+    'pass'
     """
-    missing = [line for line in LINES if line not in spare_phases]
-    if missing:
-        return holds(False, f"no spare outlet on {', '.join(missing)}")
-    return undetermined("note which outlets are blank: the spare ones may lie in different ways")
+    return holds(True, f"its case is {case}")
+
+
+@requires("the board is live at all hours", place=METHOD)
+def board_live(night_only: bool) -> Finding:
+    """A point hangs on no board that a time switch makes dead.
+
+    Boards of night heaters often have a meter, or half of one, of their own.
+
+    Examples
+    --------
+    >>> board_live(True).why
+    'it is live in the cheap hours only'
+    """
+    return holds(not night_only, "it is live in the cheap hours only" if night_only else "")
+
+
+@requires("surge protection declined in writing, as an owner may", place=wiring("443.4.1"))
+def surge_declined(overhead: bool) -> Finding:
+    """The owner of a home may go without surge protection where the loss would be bearable.
+
+    Not where wires through the air feed the house: there the firm asks for it.
+
+    Examples
+    --------
+    >>> surge_declined(True).why
+    'wires through the air bring surges in: declined or not, it is fitted'
+    """
+    return holds(not overhead, "wires through the air bring surges in: declined or not, it is "
+                 "fitted" if overhead else "the owner goes without")  # fmt: skip
 
 
 def existing_board(
@@ -93,15 +121,17 @@ def existing_board(
     board = home.boards[tap]
     needed = needed_in(board, point.phases, device)
     unfit = (
-        board_modern(board.protection),
+        board_modern(board.protection, board.case),
         devices_belong(board.parts_sold),
         *_sources(home, tap, board),
     )
     room = (
+        *_live(home, board),
         way_free(board.spare_ways, needed),
-        *((whole_way_free(board.spare_phases),) if point.phases > 1 else ()),
-        *_in_front(basis, tap, board, point, device),
-        surge_protection_present(board.surge_protection).mended_by(surge(basis, tap)),
+        *((whole_way(home, basis, tap),) if point.phases > 1 else ()),
+        *_in_front(home, basis, tap, board, point, device),
+        _surge(home, basis, tap, board),
+        *_case(tap, board),
     )
     checks = (*unfit, *room)
     if verdict(unfit) is Outcome.FAIL:
@@ -124,8 +154,16 @@ def _kind_in_front(board: Board) -> str:
     return board.front_rcd
 
 
+def _live(home: Home, board: Board) -> Iterator[Check]:
+    """Yield whether a board is live by day, where there is one for night heaters besides."""
+    if len(home.boards) < 2:
+        return
+    if any(each.kind == NIGHT_LOADS for _, each in home.loads.listed()):
+        yield board_live(board.night_only)
+
+
 def _in_front(
-    basis: Basis, tap: str, board: Board, point: ChargePoint, device: Protection
+    home: Home, basis: Basis, tap: str, board: Board, point: ChargePoint, device: Protection
 ) -> Iterator[Check]:
     """Yield what the devices in front of the spare way must satisfy.
 
@@ -139,13 +177,35 @@ def _in_front(
     yield no_blind_rcd_upstream(beside)
     if front == "none":
         return
-    guards_sockets = board.front_rcd_ma <= point_rcd_limit_ma(basis.book)
+    front_ma = board.front_rcd_ma
+    guards_sockets = front_ma <= point_rcd_limit_ma(basis.book)
     better = () if guards_sockets else (front_rcd(basis, tap),)
     yield no_blind_rcd_upstream(front).mended_by(*better)
     yield type_b_not_behind_lesser(front, device.rcd_type, point.dc_6ma)
     times = noted(basis.book, "times", Share(3.0), "", THREE_TIMES)
     least_ma = front_rcd_least(device.rcd_ma, times)
-    yield front_rcd_waits(board.front_delayed, board.front_rcd_ma, least_ma).mended_by(*better)
+    yield front_rcd_waits(board.front_delayed, front_ma, least_ma).mended_by(*better)
+    if home.supply.earthing == "TT":
+        touch_v = rod_times_rcd(house_electrode_ohm(home, basis.book), in_amperes(front_ma))
+        yield touch_voltage_limited(touch_v, touch_limit(basis.book))
+
+
+def _surge(home: Home, basis: Basis, tap: str, board: Board) -> Check:
+    """Return whether surges are led away, or the owner goes without, as an owner may."""
+    check = surge_protection_present(board.surge_protection)
+    if check.outcome is Outcome.PASS:
+        return check
+    if if_said(lambda: home.wishes.declines_surge, False):
+        check = surge_declined(home.supply.overhead)
+    return check.with_caution(IN_WRITING).mended_by(surge(basis, tap))
+
+
+def _case(tap: str, board: Board) -> Iterator[Check]:
+    """Yield a word on the case of a board that stays."""
+    if board.case == "plastic":
+        yield case_seen(board.case).with_caution(
+            f"{tap} has a case of plastic: it may stay, and the customer is told"
+        )
 
 
 def _sources(home: Home, tap: str, board: Board) -> Iterator[Check]:

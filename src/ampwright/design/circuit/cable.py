@@ -185,19 +185,19 @@ def cable(
 def stocked(basis: Basis, family: CableFamily, phases: int, with_data: bool) -> Iterator[Stock]:
     """Yield the cables of a family that the firm fits, smallest first.
 
-    Data cores are looked for in sheathed cable only; with the others a data cable runs beside.
+    With data cores where the family is bought with them; else a data cable runs beside.
     """
-    data = with_data and family is CableFamily.SHEATHED
-    found = (
+    bought = [
         each
         for each in basis.catalogue.cables
         if each.family is family
         and each.cores == CORES[phases]
-        and each.data_cores is data
         and each.size_mm2 >= basis.rules.least_point_mm2
-    )
-    for each in sorted(found, key=lambda row: row.size_mm2):
-        yield basis.cited(each)
+    ]
+    data = with_data and any(each.data_cores for each in bought)
+    for each in sorted(bought, key=lambda row: row.size_mm2):
+        if each.data_cores is data:
+            yield basis.cited(each)
 
 
 def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:

@@ -23,6 +23,7 @@ from ampwright.standards.wiring.rcd import (
 from ampwright.survey.home import Home
 from ampwright.tables.devices import point_rcd_limit_ma
 
+METER: Final = "meter"
 METHOD: Final = Place("Ampwright", at="method, the device of the circuit", trust=Trust.DERIVED)
 CURVE: Final = "B"
 """A point draws no rush of current when it starts, so the curve that opens soonest serves."""
@@ -36,7 +37,10 @@ class Protection:
     """What protects the circuit of a point.
 
     ``device`` and ``rcd`` are ids of the catalogue; ``rcd`` is empty where residual current is
-    seen by the device itself or, if ``rcd_in_point``, only by the point.
+    seen by the device itself or, if ``rcd_in_point``, only by the point. ``rcd_beside``: it
+    stands in a case of its own beside the board, which has no place for it.
+    ``isolator_by_point``: the device leaves the neutral joined, so a four-pole isolator goes
+    with the point.
     """
 
     device: str
@@ -49,6 +53,8 @@ class Protection:
     rcd_type: str
     rcd_ma: Milliamperes
     rcd_in_point: bool
+    rcd_beside: bool
+    isolator_by_point: bool
 
 
 @computes("n", "", formula="sum(positions)", place=METHOD)
@@ -74,6 +80,8 @@ NO_PROTECTION: Final = Protection(
     rcd_type=RcdType.NONE,
     rcd_ma=Milliamperes(0.0),
     rcd_in_point=False,
+    rcd_beside=False,
+    isolator_by_point=False,
 )
 """Stands where the catalogue has nothing that fits; its stage has failed."""
 
@@ -93,8 +101,9 @@ def device_offered(found: bool, wanted: str) -> Finding:
 
 
 def protective_device(
-    _home: Home,
+    home: Home,
     basis: Basis,
+    tap: str,
     point: ChargePoint,
     earthing: str,
     setting_a: Amperes,
@@ -104,16 +113,19 @@ def protective_device(
 
     ``hidden`` says whether a leg runs inside a wall. Curve B, the neutral broken too. The
     point's own RCD is enough where the network's earth is kept and no leg is hidden; everywhere
-    else the cable wants one at its origin. Nothing of the home bears on it. A maker may ask for
-    a larger rating: then that stands.
+    else the cable wants one at its origin. A three-phase board whose maker has none that also
+    sees residual current takes a three-pole breaker, and the RCD a case beside it. A maker may
+    ask for a larger rating: then that stands.
     """
     wants_rcd = rcd_at_origin(earthing, point.built_in_rcd, hidden)
-    wants_b = wants_rcd and not point.dc_6ma
-    kind = DeviceKind.RCBO if wants_rcd and not wants_b else DeviceKind.BREAKER
-    fitting = tuple(_fitting(basis, kind, point.phases))
-    guards = tuple(_type_b(basis, point.phases)) if wants_b else ()
-    wanted = f"{kind.value}{' with a Type B RCD' if wants_b else ''} on {point.phases} lines"
-    if not fitting or (wants_b and not guards):
+    bars = on_bars(home, tap, point.phases)
+    apart = wants_rcd and (not point.dc_6ma or (bars and not _rcbo_sold(home, tap)))
+    kind = DeviceKind.RCBO if wants_rcd and not apart else DeviceKind.BREAKER
+    three_pole = bars and kind is DeviceKind.BREAKER
+    fitting = tuple(_fitting(basis, kind, point.phases, three_pole))
+    guards = tuple(_guards(basis, point.phases, with_dc=not point.dc_6ma)) if apart else ()
+    wanted = f"{kind.value}{' with an RCD of its own' if apart else ''} on {point.phases} lines"
+    if not fitting or (apart and not guards):
         return Made(NO_PROTECTION, (device_offered(False, wanted),))
     device = _least(fitting, setting_a)
     rcd = _least(guards, device.rating_a) if guards else device
@@ -123,13 +135,25 @@ def protective_device(
         rating_a=device.rating_a,
         curve=device.curve,
         breaking_ka=device.breaking_ka,
-        positions=_positions(device, rcd),
-        breaks_neutral=device.breaks_neutral,
+        positions=device.positions if bars else _positions(device, rcd),
+        breaks_neutral=rcd.breaks_neutral,
         rcd_type=rcd.rcd_type if wants_rcd else point.built_in_rcd,
         rcd_ma=rcd.rcd_ma if wants_rcd else point_rcd_limit_ma(basis.book),
         rcd_in_point=not wants_rcd,
+        rcd_beside=apart and bars,
+        isolator_by_point=not rcd.breaks_neutral,
     )
     return Made(out, (device_offered(True, wanted), *_checks(out, basis, setting_a, point)))
+
+
+def on_bars(home: Home, tap: str, phases: int) -> bool:
+    """Say whether a device for three lines goes on the bars of a three-phase board."""
+    return tap != METER and phases > 1 and home.boards[tap].phases > 1
+
+
+def _rcbo_sold(home: Home, tap: str) -> bool:
+    """Say whether the maker of a board sells a three-phase device that sees residual current."""
+    return home.boards[tap].parts_three_phase_rcbo
 
 
 def _positions(device: Device, rcd: Device) -> Count:
@@ -155,28 +179,30 @@ def _checks(
 ) -> tuple[Check, ...]:
     """Return what the device must satisfy."""
     poles = POLES[point.phases]
+    broken = poles if out.breaks_neutral or out.rcd_in_point else point.phases
     return (
         device_carries_design_current(setting_a, out.rating_a),
         rcd_protects_point(out.rcd_type, out.rcd_ma, point_rcd_limit_ma(basis.book)),
         dc_fault_covered(out.rcd_type, point.dc_6ma),
-        rcd_breaks_all_live(poles if out.breaks_neutral else point.phases, poles),
-        isolation_present(out.breaks_neutral),
+        rcd_breaks_all_live(broken, poles),
+        isolation_present(out.breaks_neutral or out.isolator_by_point),
     )
 
 
-def _fitting(basis: Basis, kind: DeviceKind, phases: int) -> Iterator[Device]:
+def _fitting(basis: Basis, kind: DeviceKind, phases: int, three_pole: bool) -> Iterator[Device]:
     """Yield the devices of a kind that would serve, as the catalogue lists them."""
     for each in basis.catalogue.devices:
         serves = each.kind is kind and each.phases == phases and each.curve == CURVE
         sees = kind is DeviceKind.BREAKER or each.rcd_type in SEES_PULSES
-        if serves and sees and each.breaks_neutral:
+        if serves and sees and each.breaks_neutral is not three_pole:
             yield basis.cited(each)
 
 
-def _type_b(basis: Basis, phases: int) -> Iterator[Device]:
-    """Yield the residual current devices of Type B."""
+def _guards(basis: Basis, phases: int, with_dc: bool) -> Iterator[Device]:
+    """Yield the residual current devices that guard a point; of Type B if they must see d.c."""
+    wanted = RcdType.B if with_dc else RcdType.A
     for each in basis.catalogue.devices:
-        if each.kind is DeviceKind.RCD and each.phases == phases and each.rcd_type is RcdType.B:
+        if each.kind is DeviceKind.RCD and each.phases == phases and each.rcd_type is wanted:
             yield basis.cited(each)
 
 

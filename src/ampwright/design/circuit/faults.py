@@ -28,6 +28,7 @@ from ampwright.tables.conductors import k_of_family, resistance_20, temperature_
 from ampwright.tables.devices import let_through, trip_multiple
 from ampwright.tables.supply_limits import cmin, nominal_v
 
+from ..earthing.rods import house_electrode_ohm
 from ..residual import largest_electrode
 from .device import Protection
 
@@ -94,7 +95,7 @@ def loop_before(home: Home, basis: Basis, earthing: str, feed_ohm: Ohms) -> Ohms
     if earthing == NETWORK_EARTH:
         origin = home.supply.ze_ohm
     elif earthing == HOUSE_ROD:
-        origin = home.earthing.electrode_ohm
+        origin = house_electrode_ohm(home, basis.book)
     else:
         return basis.rules.stable_rod_ohm
     return loop(origin, feed_ohm) if feed_ohm else origin

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint
+from ampwright.firm.catalogue import ChargePoint, Detection
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, not_applicable, requires
 from ampwright.foundations.quantity import Milliamperes, Ohms, Volts
 from ampwright.foundations.source import Place, Trust
@@ -25,7 +26,7 @@ from ampwright.tables.charging import point_distance
 
 from ..residual import in_amperes, touch_limit
 from .bonding import COMBINED, doubted_earthing
-from .rods import dry_ohm, more_rods
+from .rods import dry_ohm, house_electrode_ohm, rods_planned, steadier
 
 METHOD: Final = Place("Ampwright", at="method, what earths the point", trust=Trust.DERIVED)
 NETWORK_EARTH: Final = "pme"
@@ -86,6 +87,38 @@ def earth_is_separate(system: str) -> Finding:
     return not_applicable(f"{system}, confirmed: the earth is a conductor of its own")
 
 
+@requires("a point on a rod leans on no neutral of the street", place=OUTDOORS)
+def neutral_not_leaned_on(detection: str) -> Finding:
+    """Where a rod earths the house there is no combined neutral to lose.
+
+    No device against its break is asked; one that is there works all the same.
+
+    Examples
+    --------
+    >>> neutral_not_leaned_on("none").why
+    'on a rod: no combined neutral to lose, no device against its break is asked'
+    """
+    why = "on a rod: no combined neutral to lose, no device against its break is asked"
+    if detection == Detection.VOLTS_WINDOW:
+        why = f"{why}; the one in the point still trips on low or high volts"
+    return not_applicable(why)
+
+
+@requires("there is room for the rods planned", place=METHOD)
+def room_for_rods(room: bool) -> Finding:
+    """More rods want open ground about their own length from the first, and nothing buried in it.
+
+    As somebody looked at it; what is buried is found out before driving.
+
+    Examples
+    --------
+    >>> room_for_rods(False).why
+    'no open ground for another rod: ask the operator for an earth, or another kind of electrode'
+    """
+    return holds(room, "" if room else "no open ground for another rod: ask the operator for an "
+                 "earth, or another kind of electrode")  # fmt: skip
+
+
 def point_earthing(
     home: Home,
     basis: Basis,
@@ -105,10 +138,11 @@ def point_earthing(
         out = PointEarth(earthing, Ohms(0.0), Volts(0.0), "both ends")
         return Made(out, (there, *_on_the_network(home, basis, place, point)))
     if earthing == HOUSE_ROD:
-        read_ohm = home.earthing.electrode_ohm
-        out = PointEarth(earthing, read_ohm, rod_times_rcd(read_ohm, in_amperes(rcd_ma)),
-                         "both ends")  # fmt: skip
-        return Made(out, (there, _touch(basis, out), _steady(home, basis, read_ohm)))
+        electrode_ohm = house_electrode_ohm(home, basis.book)
+        touch_v = rod_times_rcd(electrode_ohm, in_amperes(rcd_ma))
+        out = PointEarth(earthing, electrode_ohm, touch_v, "both ends")
+        checks = (there, neutral_not_leaned_on(point.detection), _touch(basis, out))
+        return Made(out, (*checks, *_steady(home, basis, electrode_ohm)))
     most_ohm = basis.rules.stable_rod_ohm
     out = PointEarth(earthing, most_ohm, rod_times_rcd(most_ohm, in_amperes(rcd_ma)),
                      "house end only")  # fmt: skip
@@ -136,14 +170,16 @@ def _touch(basis: Basis, out: PointEarth) -> Check:
     return touch_voltage_limited(out.touch_v, touch_limit(basis.book))
 
 
-def _steady(home: Home, basis: Basis, read_ohm: Ohms) -> Check:
-    """Return whether the house's electrode stays steady, with more rods that would mend it."""
-    check = rod_stable(dry_ohm(home, basis.book, read_ohm), basis.rules.stable_rod_ohm)
-    if read_ohm > basis.rules.aim_rod_ohm:
+def _steady(home: Home, basis: Basis, electrode_ohm: Ohms) -> Iterator[Check]:
+    """Yield whether the house's electrode stays steady, with more rods that would mend it."""
+    if rods_planned(home) > 1:
+        yield room_for_rods(home.earthing.second_electrode_room)
+    check = rod_stable(dry_ohm(home, basis.book, electrode_ohm), basis.rules.stable_rod_ohm)
+    if electrode_ohm > basis.rules.aim_rod_ohm:
         check = check.with_caution(DRY_UNKNOWN)
-    if check.outcome is not Outcome.FAIL:
-        return check
-    return check.mended_by(*more_rods(home, basis, read_ohm))
+    if check.outcome is Outcome.FAIL:
+        check = check.mended_by(*steadier(home, basis, electrode_ohm))
+    yield check
 
 
 def _apart(home: Home, basis: Basis, place: str) -> Check:

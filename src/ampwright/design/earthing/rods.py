@@ -12,6 +12,7 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.electrode import BS_7430, rods_together
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
 from ampwright.tables.earthing import rods_in_line_factor
 
@@ -21,6 +22,12 @@ METHOD: Final = Place("Ampwright", at="method, electrodes", trust=Trust.DERIVED)
 DRY: Final = Place("habit of the trade", at="a rod reads half as much again in a dry spell",
                    trust=Trust.MEMORY)  # fmt: skip
 USUAL_ROD: Final = Place("rods as sold", at="1.2 m long, 16 mm thick", trust=Trust.COMMON_PRACTICE)
+SPACING: Final = Place("Ampwright", at="method, rods apart by their own length",
+                       trust=Trust.DERIVED)  # fmt: skip
+USUAL_M: Final = Metres(1.2)
+TWICE_M: Final = Metres(2.4)
+OWN_LENGTH: Final = Share(1.0)
+TWO_LENGTHS: Final = Share(2.0)
 
 DRY_MONTHS: Final = frozenset({"June", "July", "August", "September"})
 TRIED: Final = (Count(2), Count(3), Count(4))
@@ -39,18 +46,36 @@ def in_a_dry_spell(RA: Ohms, dry: Share) -> Ohms:  # noqa: N803 - as printed
     return Ohms(RA * dry)
 
 
-@computes("a", "", formula="1 / (ln(8 * L / d) - 1)", place=BS_7430)
-def at_own_length(L: Metres, d: Metres) -> Share:  # noqa: N803 - as printed
-    """Return how much rods get in one another's way when they stand their own length apart.
+@computes("a", "", formula="1 / (lengths * (ln(8 * L / d) - 1))", place=BS_7430)
+def at_spacing(lengths: Share, L: Metres, d: Metres) -> Share:  # noqa: N803 - as printed
+    """Return how much rods get in one another's way, so many of their own lengths apart.
 
     The spacing term of the standard with the soil taken out of it: it cancels.
 
     Examples
     --------
-    >>> at_own_length(Metres(1.2), Metres(0.016))
+    >>> at_spacing(Share(1.0), Metres(1.2), Metres(0.016))
     0.185
     """
-    return Share(1 / (log(8 * L / d) - 1))
+    return Share(1 / (lengths * (log(8 * L / d) - 1)))
+
+
+@computes(
+    "RA", "Ω", formula="R * L * (ln(8 * deep / d) - 1) / (deep * (ln(8 * L / d) - 1))",
+    place=BS_7430,
+)  # fmt: skip
+def driven_on(R: Ohms, L: Metres, deep: Metres, d: Metres) -> Ohms:  # noqa: N803 - as printed
+    """Return what a rod comes to when it is driven on to a greater depth.
+
+    The standard's rod at both lengths, the soil taken out of it: it cancels. Ground that is the
+    same further down, which only driving tells.
+
+    Examples
+    --------
+    >>> driven_on(Ohms(71.6), Metres(1.2), Metres(2.4), Metres(0.016))
+    40.4
+    """
+    return Ohms(R * L * (log(8 * deep / d) - 1) / (deep * (log(8 * L / d) - 1)))
 
 
 @computes("T", "min", formula="60 * (t + t_more * (n - 2))", place=METHOD)
@@ -84,38 +109,85 @@ def dry_ohm(home: Home, book: Book, read_ohm: Ohms) -> Ohms:
     return in_a_dry_spell(read_ohm, noted(book, "dry", Share(1.5), "", DRY))
 
 
-def together_ohm(book: Book, one_ohm: Ohms, rods: Count) -> Ohms:
-    """Return what equal rods come to, a rod's length apart, joined."""
-    long_m = noted(book, "L", Metres(1.2), "m", USUAL_ROD)
+def together_ohm(book: Book, one_ohm: Ohms, rods: Count, lengths: Share) -> Ohms:
+    """Return what equal rods come to, joined, so many of their own lengths apart."""
+    apart = noted(book, "lengths", lengths, "", SPACING)
+    long_m = noted(book, "L", USUAL_M, "m", USUAL_ROD)
     thick_m = noted(book, "d", Metres(0.016), "m", USUAL_ROD)
     return rods_together(
-        one_ohm, rods_in_line_factor(book, rods), at_own_length(long_m, thick_m), rods
+        one_ohm, rods_in_line_factor(book, rods), at_spacing(apart, long_m, thick_m), rods
     )
 
 
-def more_rods(home: Home, basis: Basis, read_ohm: Ohms) -> tuple[Remedy, ...]:
-    """Return the fewest rods that would steady an electrode; none where there is no room.
+def deeper_ohm(book: Book, one_ohm: Ohms, deep_m: Metres) -> Ohms:
+    """Return what a rod of the usual length comes to, driven on to a depth."""
+    long_m = noted(book, "L", USUAL_M, "m", USUAL_ROD)
+    thick_m = noted(book, "d", Metres(0.016), "m", USUAL_ROD)
+    return driven_on(one_ohm, long_m, deep_m, thick_m)
 
-    Equal rods in even ground: the soil decides on the day, and the reading stands.
+
+def house_electrode_ohm(home: Home, book: Book) -> Ohms:
+    """Return what the house's electrode reads, with the rods or the depth that are planned."""
+    read_ohm = home.earthing.electrode_ohm
+    rods, deep_m = rods_planned(home), depth_planned(home)
+    if rods > 1:
+        return together_ohm(book, read_ohm, rods, OWN_LENGTH)
+    return read_ohm if deep_m is None else deeper_ohm(book, read_ohm, deep_m)
+
+
+def rods_planned(home: Home) -> Count:
+    """Return how many rods there will be in all; one where no more are planned."""
+    return if_said(lambda: home.earthing.rods_planned, Count(1))
+
+
+def depth_planned(home: Home) -> Metres | None:
+    """Return how deep the rod will go; ``None`` where it stays as it is."""
+    return if_said(lambda: home.earthing.rod_planned_m, None)
+
+
+def steadier(home: Home, basis: Basis, read_ohm: Ohms) -> tuple[Remedy, ...]:
+    """Return what would steady an electrode: the fewest rods beside it, or the rod driven on.
+
+    None where neither would. Even ground: the soil decides on the day, and the reading stands.
     """
-    if not home.earthing.second_electrode_room:
+    if rods_planned(home) > 1 or depth_planned(home) is not None:
         return ()
+    book, limit_ohm = basis.book, basis.rules.stable_rod_ohm
+    found = []
     for rods in TRIED:
-        joined_ohm = together_ohm(basis.book, read_ohm, rods)
-        if dry_ohm(home, basis.book, joined_ohm) <= basis.rules.stable_rod_ohm:
-            return (_driven(basis, rods, joined_ohm),)
-    return ()
+        if dry_ohm(home, book, together_ohm(book, read_ohm, rods, OWN_LENGTH)) <= limit_ohm:
+            found.append(_driven(basis, read_ohm, rods))
+            break
+    if dry_ohm(home, book, deeper_ohm(book, read_ohm, TWICE_M)) <= limit_ohm:
+        found.append(_deeper(basis, read_ohm))
+    return tuple(found)
 
 
-def _driven(basis: Basis, rods: Count, joined_ohm: Ohms) -> Remedy:
+def _deeper(basis: Basis, read_ohm: Ohms) -> Remedy:
+    """Return the work of driving on the rod that is there."""
+    reads_ohm = deeper_ohm(basis.book, read_ohm, TWICE_M)
+    return Remedy(
+        slug="deeper-rod",
+        does=f"Drive the earth rod on to {TWICE_M:g} m with an extension (about {reads_ohm:.0f} "
+        "Ω if the ground is the same further down), and read it",
+        changes=(("earthing.rod_planned_m", float(TWICE_M)),),
+        parts=(Part("extension of an earth rod, with coupling", 1.0),),
+        minutes=basis.task("rod-first").minutes,
+    )
+
+
+def _driven(basis: Basis, read_ohm: Ohms, rods: Count) -> Remedy:
     """Return the work of driving rods beside the one that is there."""
     first, more = basis.task("rod-first"), basis.task("rod-more")
     new = rods_to_drive(rods)
+    close_ohm = together_ohm(basis.book, read_ohm, rods, OWN_LENGTH)
+    wide_ohm = together_ohm(basis.book, read_ohm, rods, TWO_LENGTHS)
     return Remedy(
         slug="second-rod" if rods == 2 else f"rods-{rods}",
         does=f"Drive {new} more earth rod{'s' if new > 1 else ''}, joined to the one there, "
-        "and read them together",
-        changes=(("earthing.electrode_ohm", float(joined_ohm)),),
+        f"their own length apart at least (about {close_ohm:.0f} Ω; {wide_ohm:.0f} Ω at twice "
+        "that), and read them together",
+        changes=(("earthing.rods_planned", int(rods)),),
         parts=(
             Part("earth rod with clamp and pit", float(new)),
             Part("earth wire 10 mm², green-and-yellow, guarded", 1.0),
