@@ -26,7 +26,7 @@ def commands(folder: str) -> tuple[tuple[float, tuple[str, ...]], ...]:
         (0.6, ("options", HOME)),
         (0.6, ("options", HOME, "--json")),
         (1.3, ("options", HOME, "--pdf", f"{folder}/paper.pdf")),
-        (0.6, ("working", HOME, "A")),
+        (0.8, ("working", HOME, "A")),
         (0.6, ("why-not", HOME)),
         (0.4, ("validate", HOME)),
         (0.4, ("list", "facts")),

@@ -51,7 +51,7 @@ def decided(seen: Seen) -> Decided:
     return Decided(
         value=cast(Sign, decision.file_value),
         words=filled(decision.words, firm),
-        customer_words=filled(decision.customer_words, customer),
+        customer_words=filled(how_many(decision.customer_words, outlook.deciding), customer),
         sentence=sentence(seen, decision),
         could_be=tuple(
             CouldBe(cast(Sign, each.file_value), plain(each), chance_words(chance))
@@ -61,6 +61,20 @@ def decided(seen: Seen) -> Decided:
         turns_on=outlook.deciding,
         lacking=lacking_in(seen),
     )
+
+
+def how_many(words: str, deciding: Sequence[str]) -> str:
+    """Say how many things decide, where it is more than one.
+
+    Examples
+    --------
+    >>> how_many("One thing decides it: …", ("a", "b"))
+    'Two things decide it, first: …'
+    """
+    if len(deciding) < 2:
+        return words
+    several = {2: "Two", 3: "Three"}.get(len(deciding), "Several")
+    return words.replace("One thing decides it", f"{several} things decide it, first")
 
 
 def decision_of(seen: Seen) -> Decision:

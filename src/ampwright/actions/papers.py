@@ -17,8 +17,8 @@ from .comparing import MOST_COMPARED
 from .design_run import DesignRun, run_design
 from .facts import alike, how, known, of_things
 from .seeing import Seen
-from .shapes import Confirm, FoundFact, OpenFact, OptionLine, OptionsAnswer, Work
-from .words import all_of, count, day
+from .shapes import Confirm, FoundFact, InHand, OpenFact, OptionLine, OptionsAnswer, Work
+from .words import all_of, capital, count, day, small
 from .working import told_stages
 
 TEMPLATE: Final = "options_and_working"
@@ -67,7 +67,18 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         rejected=tuple(rejected(answer)),
         working=tuple(group for _, group in told_stages(run)) if run else (),
         edition=answer.basis.edition,
+        stages=(
+            *((answer.two_visits.words,) if answer.two_visits else ()),
+            *(capital(each.words) for each in answer.turns),
+        ),
+        in_hand=tuple(map(in_hand_line, answer.in_hand)),
     )
+
+
+def in_hand_line(each: InHand) -> str:
+    """Write one thing to have in hand, from whom and by what rule."""
+    maybe = "" if each.certain else "Perhaps: "
+    return f"{maybe}{each.says}, from {each.from_whom} [{each.place}]"
 
 
 def home_block(answer: OptionsAnswer) -> content.HomeBlock:
@@ -91,10 +102,16 @@ def found_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[conten
     if run is None:
         yield from (found_line(f) for f in answer.found if not f.key.startswith(ON_THE_HEAD))
     else:
-        yield from map(alike_line, alike(run.reads.values()))
-        struck = {each.key: each for each in answer.found if each.overruled}
-        yield from (found_line(struck[key]) for key in run.reads if key in struck)
+        found = {each.key: each for each in answer.found}
+        as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}
+        yield from map(alike_line, alike(r for key, r in run.reads.items() if key not in as_found))
+        yield from (found_line(found[key]) for key in run.reads if key in as_found)
     yield from map(open_line, answer.open)
+
+
+def shown_by_itself(rest: Rest, found: FoundFact | None) -> bool:
+    """Say whether a fact is shown as it was found: it is overruled in part, or work changes it."""
+    return found is not None and bool(found.overruled or not isinstance(rest.source, Said))
 
 
 def found_line(each: FoundFact) -> content.FoundLine:
@@ -128,7 +145,13 @@ def recommended(answer: OptionsAnswer) -> content.Recommendation | None:
         return None
     name = next(each.name for each in answer.options if each.letter == advice.letter)
     return content.Recommendation(
-        advice.letter, name, advice.to_customer, advice.to_electrician, advice.would_change
+        advice.letter,
+        name,
+        advice.to_customer,
+        advice.to_electrician,
+        advice.would_change,
+        advice.heading,
+        small(advice.heading),
     )
 
 
@@ -138,7 +161,7 @@ def work_items(answer: OptionsAnswer) -> Iterator[content.WorkItem]:
         if option.recommended:
             yield from map(work_item, option.work)
             yield from (
-                replace(work_item(each), because="Only if what is still open calls for it.")
+                replace(work_item(each), because="what is still open may call for it")
                 for each in option.may_need
             )
 

@@ -110,7 +110,8 @@ class CompareRow:
 class Recommendation:
     """Which option, in two sentences for the customer and two for the electrician.
 
-    ``would_change`` names what would change it, each with the figure at which it flips.
+    ``would_change`` names what would change it, each with the figure at which it flips;
+    ``heading`` and ``standing`` are no surer than the decision.
     """
 
     letter: str
@@ -118,6 +119,8 @@ class Recommendation:
     to_customer: str
     to_electrician: str
     would_change: tuple[str, ...] = ()
+    heading: str = "What we would choose"
+    standing: str = "what we would choose"
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,6 +251,8 @@ class Picture:
 class OptionsPaper:
     """The whole paper. ``edition`` says which edition the figures are from, on every page.
 
+    ``stages`` says how the job may be done in two visits and where the setting changes the
+    answer; ``in_hand`` is what to have before a day is booked, beside what the network says.
     Raises ``InputError`` when a row of the comparison has not one answer for each option.
     """
 
@@ -264,6 +269,8 @@ class OptionsPaper:
     working: tuple[WorkingGroup, ...]
     edition: str
     pictures: tuple[Picture, ...] = ()
+    stages: tuple[str, ...] = ()
+    in_hand: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         """Hold the comparison to its columns and the paper to its edition line."""
