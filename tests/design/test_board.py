@@ -2,19 +2,18 @@ from __future__ import annotations
 
 import pytest
 
-from ampwright.design.board.room import board_room
 from ampwright.design.circuit.device import protective_device
 from ampwright.survey.home_loads import STANDARD_LOADS
 
 from .homes import COTTAGE, HALF_SPEED, PACKED, SEMI, SUNNY, YARD, basis, changed, plain
-from .work import failed, outcome_of
+from .work import board_of, failed, outcome_of
 
 
 def room(facts, tap="main", point="window-lead", setting_a=32.0):
     home, on = plain(facts), basis()
     point = on.catalogue.point(point)
     device = protective_device(home, on, tap, point, "pme", setting_a, False).out
-    return board_room(home, on, tap, point, device)
+    return board_of(home, on, tap, point, device)
 
 
 def remedies(made, id_):

@@ -19,7 +19,7 @@ BOOK = Book()
 
 def run(how, length_m=5.0, insulation_mm=0.0, ambient_c=30.0, grouped_with=0):
     ambient = None if how in ("buried", "duct") else ambient_c
-    return LegRun("x", how, length_m, insulation_mm, ambient, grouped_with, 0.0)
+    return LegRun("x", how, length_m, insulation_mm, ambient, grouped_with)
 
 
 def carries(family, size_mm2, leg, phases=1):

@@ -32,7 +32,7 @@ def runs(draw):
     return LegRun(
         "x", how, draw(lengths), draw(st.sampled_from([0.0, 40.0, 250.0, 5000.0])),
         None if how in ("buried", "duct") else draw(st.floats(0.0, 60.0)),
-        draw(st.integers(0, 5)), 0.0,
+        draw(st.integers(0, 5)),
     )  # fmt: skip
 
 

@@ -80,6 +80,19 @@ def test_no_chart_no_spare_line():
     assert way(YARD).why == "no spare outlet on L1, L2"
 
 
+def test_what_was_said_of_whole_ways_comes_first():
+    assert way(changed(YARD, boards__main__whole_ways_spare=1)).outcome.value == "pass"
+    assert way(changed(PACKED, boards__main__whole_ways_spare=0)).outcome.value == "fail"
+
+
+def test_a_new_board_has_a_whole_way():
+    from ampwright.design.board.mending import new_board
+
+    for facts in (PACKED, YARD):
+        new = dict(new_board(plain(facts), basis(), "main").changes)
+        assert way({**changed(facts), **new}).outcome.value == "pass"
+
+
 def test_no_chart_but_spares_on_every_line():
     facts = changed(YARD, boards__main__spare_phases="L1 L2 L3")
     assert way(facts).outcome.value == "undetermined"

@@ -6,7 +6,6 @@ from dataclasses import fields
 
 import pytest
 
-from ampwright.design.board.room import board_room
 from ampwright.design.circuit.faults import fault_levels
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.design.earthing.bonding import bonding
@@ -28,7 +27,7 @@ from .homes import (
     plain,
     worked,
 )  # fmt: skip
-from .work import circuit
+from .work import board_of, circuit
 
 FAR = changed(SEMI, boards__main__from_meter_m=12.0, boards__main__feed_mm2=16.0,
               legs__plaster__how="loft void", legs__plaster__insulation_mm=500.0)  # fmt: skip
@@ -62,7 +61,7 @@ def everything(case, reader, on, setting_a, demand_a):
         fault_levels(home, point.phases, device.breaking_ka),
         point_earthing(home, on, place, earthing, point, device.rcd_ma),
         bonding(home, on),
-        board_room(home, on, tap, point, device),
+        board_of(home, on, tap, point, device),
     )
     results = (out, device, *(made.out for made in rest))
     return results, (*checks, *(check for made in rest for check in made.checks))

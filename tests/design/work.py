@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import cable
 from ampwright.design.circuit.device import protective_device
 from ampwright.design.circuit.feed import feed
@@ -24,6 +25,13 @@ def circuit(
     made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
                  point)  # fmt: skip
     return made.out, device.out, (*way.checks, *device.checks, *fed.checks, *made.checks)
+
+
+def board_of(home, on, tap, point, device):
+    """Where a device goes."""
+    return board_room(
+        home, on, tap, point.phases, point.dc_6ma, device.positions, device.rcd_type, device.rcd_ma
+    )
 
 
 def failed(checks) -> list[str]:

@@ -31,9 +31,9 @@ NONE_MM: Final = Millimetres(0.0)
 class LegRun:
     """One leg of the way as it will be run.
 
-    ``insulation_mm`` is how much of it lies in thermal insulation. It and ``wall_mm`` are
-    nought where the way of running leaves no room for insulation or crosses no wall; there
-    nobody is asked. ``ambient_c`` is ``None`` in the ground, whose temperature is its own.
+    ``insulation_mm`` is how much of it lies in thermal insulation: nought where the way of
+    running leaves no room for it; there nobody is asked. ``ambient_c`` is ``None`` in the
+    ground, whose temperature is its own.
     """
 
     id: str
@@ -42,7 +42,6 @@ class LegRun:
     insulation_mm: Millimetres
     ambient_c: Celsius | None
     grouped_with: Count
-    wall_mm: Millimetres
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,5 +162,4 @@ def _run(id_: str, leg: Leg) -> LegRun:
         insulation_mm=leg.insulation_mm if how in MAY_TOUCH_INSULATION else NONE_MM,
         ambient_c=None if how in IN_GROUND else leg.ambient_c,
         grouped_with=leg.grouped_with,
-        wall_mm=leg.wall_mm if how == "through wall" else NONE_MM,
     )

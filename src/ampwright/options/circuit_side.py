@@ -51,7 +51,16 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     device = run(
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )
-    room = run(board_room, basis, choice.tap, point, device)
+    room = run(
+        board_room,
+        basis,
+        choice.tap,
+        point.phases,
+        point.dc_6ma,
+        device.positions,
+        device.rcd_type,
+        device.rcd_ma,
+    )
     sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)

@@ -235,6 +235,13 @@ class Board(Thing):
         look="From the chart in the board, as L3 L3.",
         who="photo",
     )
+    whole_ways_spare: Count = fact(
+        ask="On how many ways are all three positions empty?",
+        trade="Whole three-phase ways free",
+        look="From the chart or a photo of the row: three blanks side by side on one way.",
+        who="photo",
+        between=(0, 36),
+    )
     spare_behind_rcd: RcdKind = fact(
         ask="Is the empty position beside switches that share one with a test button, and which "
         "wave is drawn on that one?",

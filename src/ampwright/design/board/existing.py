@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires, verdict
-from ampwright.foundations.quantity import Count, Share
+from ampwright.foundations.quantity import Count, Milliamperes, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.places import wiring
@@ -29,7 +28,6 @@ from ampwright.survey.home_boards import Board
 from ampwright.survey.if_said import if_said
 from ampwright.tables.devices import point_rcd_limit_ma
 
-from ..circuit.device import Protection
 from ..earthing.rods import house_electrode_ohm
 from ..noted import noted
 from ..residual import in_amperes, touch_limit
@@ -48,6 +46,15 @@ ONE_OUTLET: Final = Count(1)
 THREE_OUTLETS: Final = Count(3)
 NIGHT_LOADS: Final = "storage heating"
 IN_WRITING: Final = "keep the owner's refusal of surge protection in writing"
+
+
+@dataclass(frozen=True, slots=True)
+class OwnDevice:
+    """What of the point's own protection bears on the devices in front of it."""
+
+    rcd_type: str
+    rcd_ma: Milliamperes
+    dc_6ma: bool
 
 
 @requires("the board takes modern devices", place=METHOD)
@@ -110,7 +117,14 @@ def surge_declined(overhead: bool) -> Finding:
 
 
 def existing_board(
-    home: Home, basis: Basis, tap: str, point: ChargePoint, device: Protection
+    home: Home,
+    basis: Basis,
+    tap: str,
+    phases: int,
+    dc_6ma: bool,
+    positions: Count,
+    rcd_type: str,
+    rcd_ma: Milliamperes,
 ) -> Made[BoardRoom]:
     """Return the way in an existing board and whether the point's circuit may begin there.
 
@@ -119,7 +133,8 @@ def existing_board(
     mended as a whole, by a new one.
     """
     board = home.boards[tap]
-    needed = needed_in(board, point.phases, device)
+    needed = needed_in(board, phases, positions)
+    own = OwnDevice(rcd_type, rcd_ma, dc_6ma)
     unfit = (
         board_modern(board.protection, board.case),
         devices_belong(board.parts_sold),
@@ -128,8 +143,8 @@ def existing_board(
     room = (
         *_live(home, board),
         way_free(board.spare_ways, needed),
-        *((whole_way(home, basis, tap),) if point.phases > 1 else ()),
-        *_in_front(home, basis, tap, board, point, device),
+        *((whole_way(home, basis, tap),) if phases > 1 else ()),
+        *_in_front(home, basis, tap, board, own),
         _surge(home, basis, tap, board),
         *_case(tap, board),
     )
@@ -140,10 +155,10 @@ def existing_board(
     return Made(BoardRoom(tap, False, needed, _kind_in_front(board)), checks)
 
 
-def needed_in(board: Board, phases: int, device: Protection) -> Count:
+def needed_in(board: Board, phases: int, positions: Count) -> Count:
     """Return the positions that a device takes: outlets of the bars where a board has three."""
     if board.phases == 1:
-        return device.positions
+        return positions
     return THREE_OUTLETS if phases > 1 else ONE_OUTLET
 
 
@@ -163,7 +178,7 @@ def _live(home: Home, board: Board) -> Iterator[Check]:
 
 
 def _in_front(
-    home: Home, basis: Basis, tap: str, board: Board, point: ChargePoint, device: Protection
+    home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice
 ) -> Iterator[Check]:
     """Yield what the devices in front of the spare way must satisfy.
 
@@ -181,9 +196,9 @@ def _in_front(
     guards_sockets = front_ma <= point_rcd_limit_ma(basis.book)
     better = () if guards_sockets else (front_rcd(basis, tap),)
     yield no_blind_rcd_upstream(front).mended_by(*better)
-    yield type_b_not_behind_lesser(front, device.rcd_type, point.dc_6ma)
+    yield type_b_not_behind_lesser(front, own.rcd_type, own.dc_6ma)
     times = noted(basis.book, "times", Share(3.0), "", THREE_TIMES)
-    least_ma = front_rcd_least(device.rcd_ma, times)
+    least_ma = front_rcd_least(own.rcd_ma, times)
     yield front_rcd_waits(board.front_delayed, front_ma, least_ma).mended_by(*better)
     if home.supply.earthing == "TT":
         touch_v = rod_times_rcd(house_electrode_ohm(home, basis.book), in_amperes(front_ma))

@@ -6,6 +6,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import RcdType
+from ampwright.foundations.answers import Value
 from ampwright.foundations.quantity import Amperes, Milliamperes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.survey.home import Home
@@ -30,6 +31,7 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
             (f"{key}.case", "metal"),
             (f"{key}.rated_a", float(rated_a)),
             (f"{key}.main_switch_a", float(rated_a)),
+            *(_three_phase(key) if home.boards[tap].phases > 1 else ()),
             *(
                 (f"sources.{id_}.way_both_ways", True)
                 for id_, each in home.sources.listed()
@@ -39,6 +41,11 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
         parts=(Part(f"metal board of ten to twelve ways, {rated_a:g} A, with devices", 1.0),),
         minutes=basis.task("new-board").minutes,
     )
+
+
+def _three_phase(key: str) -> tuple[tuple[str, Value], ...]:
+    """Return what is so of a new three-phase board besides."""
+    return ((f"{key}.whole_ways_spare", 1), (f"{key}.parts_three_phase_rcbo", True))
 
 
 def front_rcd(basis: Basis, tap: str) -> Remedy:

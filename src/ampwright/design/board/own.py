@@ -17,8 +17,7 @@ from ampwright.standards.wiring.boards import case_will_not_burn, way_free
 from ampwright.standards.wiring.charging import surge_protection_present
 from ampwright.survey.home import Home
 
-from ..circuit.device import Protection
-
+METER: Final = "meter"
 METHOD: Final = Place("Ampwright", at="method, room in the board", trust=Trust.DERIVED)
 SEALS: Final = Place(
     "network operators' usual rule", at="seals of the cut-out and the meter",
@@ -79,26 +78,24 @@ def isolator_there(isolator: str, phases: int) -> Finding:
     return holds(True)
 
 
-def own_board(
-    home: Home, basis: Basis, phases: int, device: Protection
-) -> Made[BoardRoom]:
+def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[BoardRoom]:
     """Return the small board beside the meter, on tails within a metre or so of it.
 
     It stands in front of whatever the house has, so nothing blinds or is shared with its device.
     """
     small = _board(basis, phases)
     if small is None:
-        out = BoardRoom("", True, device.positions, "none")
+        out = BoardRoom("", True, positions, "none")
         return Made(out, (board_offered(False, phases),))
     checks = (
         board_offered(True, phases),
-        way_free(small.positions, device.positions),
+        way_free(small.positions, positions),
         switch_carries_fuse(home.supply.main_fuse_a, basis.cited(small).switch_a),
         _isolator(home),
         surge_protection_present(small.surge_protection),
         _case(home, small),
     )
-    return Made(BoardRoom(small.id, True, device.positions, "none"), checks)
+    return Made(BoardRoom(small.id, True, positions, "none"), checks)
 
 
 def _board(basis: Basis, phases: int) -> SmallBoard | None:

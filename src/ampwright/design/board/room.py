@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.quantity import Count, Milliamperes
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
-from ..circuit.device import Protection
 from .existing import existing_board
-from .own import BoardRoom, own_board
+from .own import METER, BoardRoom, own_board
 
 
 def board_room(
-    home: Home, basis: Basis, tap: str, point: ChargePoint, device: Protection
+    home: Home,
+    basis: Basis,
+    tap: str,
+    phases: int,
+    dc_6ma: bool,
+    positions: Count,
+    rcd_type: str,
+    rcd_ma: Milliamperes,
 ) -> Made[BoardRoom]:
     """Return where the point's device goes, at the tap chosen, and what stands in its way.
 
-    ``tap`` is ``meter``, where the point gets a small board of its own, or the id of a board.
-    Moving other circuits to make a way is not tried here.
+    ``tap`` is ``meter``, where the point gets a small board of its own, or the id of a board;
+    ``phases`` and ``dc_6ma`` are those of the point, the rest those of its device.
     """
-    if tap == "meter":
-        return own_board(home, basis, point.phases, device)
-    return existing_board(home, basis, tap, point, device)
+    if tap == METER:
+        return own_board(home, basis, phases, positions)
+    return existing_board(home, basis, tap, phases, dc_6ma, positions, rcd_type, rcd_ma)

@@ -134,10 +134,12 @@ def minutes_of_moves(t: Hours, n: Count) -> Minutes:
 def whole_way(home: Home, basis: Basis, tap: str) -> Check:
     """Return whether a whole way of a board is free, with the moves that would free one.
 
-    Where no chart of outlets is held, a line without a spare outlet rules it out and anything
-    else waits for the chart.
+    What was said of whole ways comes first. Where no chart of outlets is held either, a line
+    without a spare outlet rules it out and anything else waits for the chart.
     """
     board = home.boards[tap]
+    if if_said(lambda: board.whole_ways_spare, Count(0)) > 0:
+        return whole_way_free(True, "a whole way is free, as was said")
     if not len(board.outlets):
         missing = [line for line in LINES if line not in board.spare_phases]
         if missing:

@@ -30,6 +30,8 @@ OWN_LENGTH: Final = Share(1.0)
 TWO_LENGTHS: Final = Share(2.0)
 
 DRY_MONTHS: Final = frozenset({"June", "July", "August", "September"})
+AS_LONG_AS: Final = Count(3)
+"""Driving on is harder than driving anew: it takes as long as two rods beside the first."""
 TRIED: Final = (Count(2), Count(3), Count(4))
 """Beyond these another earth, or another place for it, is the better question."""
 
@@ -166,13 +168,18 @@ def steadier(home: Home, basis: Basis, read_ohm: Ohms) -> tuple[Remedy, ...]:
 def _deeper(basis: Basis, read_ohm: Ohms) -> Remedy:
     """Return the work of driving on the rod that is there."""
     reads_ohm = deeper_ohm(basis.book, read_ohm, TWICE_M)
+    first, more = basis.task("rod-first"), basis.task("rod-more")
     return Remedy(
         slug="deeper-rod",
         does=f"Drive the earth rod on to {TWICE_M:g} m with an extension (about {reads_ohm:.0f} "
         "Ω if the ground is the same further down), and read it",
         changes=(("earthing.rod_planned_m", float(TWICE_M)),),
         parts=(Part("extension of an earth rod, with coupling", 1.0),),
-        minutes=basis.task("rod-first").minutes,
+        minutes=(
+            minutes_of_rods(first.low_h, more.low_h, AS_LONG_AS),
+            minutes_of_rods(first.usual_h, more.usual_h, AS_LONG_AS),
+            minutes_of_rods(first.high_h, more.high_h, AS_LONG_AS),
+        ),
     )
 
 
