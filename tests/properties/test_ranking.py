@@ -34,7 +34,10 @@ def option(name: int, severity: list[int], each: list[Criteria]) -> Any:
     index = np.arange(6).reshape(SHAPE)
     spread = Spread(HOMES, ("a", "b"), index, tuple(each))
     truth = Truth(HOMES, ("a", "b"), np.asarray(severity, np.int8).reshape(SHAPE))
-    choice = Choice(str(name), "meter", "drive", POINT, Amperes(16.0), False, CableFamily.FLAT)
+    choice = Choice(
+        earthing=str(name), tap="meter", place="drive", point=POINT, setting_a=Amperes(16.0),
+        house_limit=False, hours="any", family=CableFamily.FLAT,
+    )  # fmt: skip
     design = SimpleNamespace(criteria=spread)
     return SimpleNamespace(id=name, choice=choice, sound=truth, design=design)
 

@@ -164,3 +164,33 @@ def test_facts_that_no_stage_reads_cost_no_call() -> None:
     many = Lifter(Homes({"a": 1}, wide, dict.fromkeys(wide, (1.0,) * 4), View))  # type: ignore[arg-type]
     many.lift(stage)
     assert few.calls == many.calls == 1
+
+
+@settings(max_examples=120, deadline=None)
+@given(
+    homes(),
+    st.lists(recipe, min_size=1, max_size=5),
+    st.dictionaries(st.sampled_from(KEYS), values),
+)
+def test_work_taken_over_from_a_near_lifter_is_what_it_would_have_done(
+    homes: Homes, recipes: list[Recipe], changes: dict[str, Any]
+) -> None:
+    stages = [each.stage() for each in recipes]
+
+    def run(lifter: Lifter) -> list[Spread[Out]]:
+        made: list[Spread[Out]] = []
+        for each, stage in zip(recipes, stages, strict=True):
+            ups = [made[i % len(made)] for i in each.upstream] if made else []
+            args = [up.parity if each.part else up.number for up in ups]
+            made.append(lifter.lift(stage, *args))
+        return made
+
+    base = Lifter(homes)
+    run(base)
+    laid = homes.with_changes(changes)
+    near_lifter = Lifter(laid, changes, (base,))
+    taken = run(near_lifter)
+    alone = run(Lifter(laid, changes))
+    for fixed, _ in laid.each():
+        whole = {key: values[0] for key, values in homes.open.items()} | fixed
+        assert [s.in_home(whole) for s in taken] == [s.in_home(whole) for s in alone]

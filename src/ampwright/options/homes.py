@@ -22,18 +22,23 @@ class Fork(Exception):  # noqa: N818 - not an error: the reader asks for one val
 
 
 class ForkingReader:
-    """Gives values of a partly fixed home; the first read of a still open fact forks."""
+    """Gives values of a partly fixed home; the first read of a still open fact forks.
 
-    __slots__ = ("asked", "fixed", "known", "open")
+    ``seen`` gathers every fact that was read, whether it has a value or not.
+    """
+
+    __slots__ = ("asked", "fixed", "known", "open", "seen")
 
     def __init__(self, known: Mapping[str, Value], open_: Mapping[str, tuple[Value, ...]]) -> None:
         self.known = known
         self.open = open_
         self.fixed: Mapping[str, Value] = {}
         self.asked = ""
+        self.seen: set[str] = set()
 
     def read(self, key: str) -> Any:
         """Return the value of a fact; raises ``Fork`` when open, ``Unanswered`` when blank."""
+        self.seen.add(key)
         if key in self.known:
             return self.known[key]
         if key in self.fixed:
@@ -49,13 +54,15 @@ class Homes:
     """All homes the facts allow: one value for each open fact, beside what is known.
 
     ``open`` gives the possible values of each open fact and ``chances`` how common each is,
-    in the same order.
+    in the same order. ``pool`` holds each result over these homes once, also with changes laid
+    over them, so that equal results are the same result.
     """
 
     known: Mapping[str, Value]
     open: Mapping[str, tuple[Value, ...]]
     chances: Mapping[str, tuple[float, ...]]
     build: Build
+    pool: dict[Any, Any] = field(default_factory=dict, repr=False)
     order: Mapping[str, int] = field(init=False)
     at: Mapping[str, Mapping[Value, int]] = field(init=False)
 
@@ -82,7 +89,7 @@ class Homes:
             return self
         still = {key: values for key, values in self.open.items() if key not in changes}
         chances = {key: self.chances[key] for key in still}
-        return Homes({**self.known, **changes}, still, chances, self.build)
+        return Homes({**self.known, **changes}, still, chances, self.build, self.pool)
 
     def narrowed_to(self, keys: Iterable[str]) -> Homes:
         """Return homes in which only some of the open facts are open; the rest are blank."""

@@ -106,7 +106,8 @@ class Walk(Generic[D]):
     def _lifter(self, remedies: tuple[Remedy, ...]) -> Lifter:
         if remedies not in self._lifters:
             changes = {key: value for remedy in remedies for key, value in remedy.changes}
-            self._lifters[remedies] = Lifter(self.homes.with_changes(changes))
+            laid = self.homes.with_changes(changes)
+            self._lifters[remedies] = Lifter(laid, changes, tuple(self._lifters.values()))
         return self._lifters[remedies]
 
     def _walk(self, branch: Branch) -> None:

@@ -57,11 +57,22 @@ class Spread(Generic[T]):
             got = value if isinstance(value, Missing) else get(value)
             new.append(numbers.setdefault(got, len(numbers)))
         if not self.facts:
-            made = Spread(self.homes, (), NOWHERE, tuple(numbers))
+            made = Spread.of(self.homes, (), NOWHERE, tuple(numbers))
         else:
             index = np.asarray(new, np.int64)[self.index]
             made = trimmed(self.homes, self.facts, index, tuple(numbers))
         self._parts[name] = made
+        return made
+
+    @classmethod
+    def of(
+        cls, homes: Homes, facts: tuple[str, ...], index: Index, values: tuple[T, ...]
+    ) -> Spread[T]:
+        """Return the spread of some values, the same one each time they are the same."""
+        key = (facts, index.tobytes(), index.shape, values)
+        made: Spread[T] | None = homes.pool.get(key)
+        if made is None:
+            made = homes.pool[key] = cls(homes, facts, index, values)
         return made
 
     @property
@@ -101,8 +112,8 @@ def trimmed(homes: Homes, facts: tuple[str, ...], index: Index, values: tuple[T,
         else:
             kept.append(facts[axis])
     if not kept:
-        return Spread(homes, (), NOWHERE, (values[int(index)],))
-    return Spread(homes, tuple(reversed(kept)), index, values)
+        return Spread.of(homes, (), NOWHERE, (values[int(index)],))
+    return Spread.of(homes, tuple(reversed(kept)), index, values)
 
 
 def in_order(homes: Homes, facts: Iterable[str]) -> tuple[str, ...]:
@@ -110,15 +121,31 @@ def in_order(homes: Homes, facts: Iterable[str]) -> tuple[str, ...]:
     return tuple(sorted(set(facts), key=homes.order.__getitem__))
 
 
-class Lifter:
-    """Runs plain stages over all homes at once; keeps each distinct piece of work."""
+def unlike(one: Mapping[str, Value], other: Mapping[str, Value]) -> frozenset[str]:
+    """Return the facts that two sets of changes do not leave alike."""
+    return frozenset(key for key, _ in one.items() ^ other.items())
 
-    def __init__(self, homes: Homes) -> None:
-        self.homes = homes
+
+class Lifter:
+    """Runs plain stages over all homes at once; keeps each distinct piece of work.
+
+    ``changes`` are the facts that were laid over the homes, and ``near`` other lifters of the
+    same homes with other changes: work that read none of the facts in which two differ is
+    taken over.
+    """
+
+    def __init__(
+        self,
+        homes: Homes,
+        changes: Mapping[str, Value] | None = None,
+        near: Iterable[Lifter] = (),
+    ) -> None:
+        self.homes, self.changes = homes, changes or {}
         self.calls = 0
         self._reader = ForkingReader(homes.known, homes.open)
         self.view = homes.build(self._reader)
-        self._kept: dict[tuple[Any, ...], Spread[Any]] = {}
+        self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
+        self._near = [(other, unlike(self.changes, other.changes)) for other in near]
 
     def lift(self, stage: Callable[..., T], *args: object) -> Spread[T]:
         """Return the spread of a stage over one value of each spread among its arguments.
@@ -126,10 +153,21 @@ class Lifter:
         Arguments that are not spreads are handed on as they are. The same call is made once.
         """
         key = (stage, *args)
-        made = self._kept.get(key)
-        if made is None:
-            made = self._kept[key] = self._lift(stage, args)
-        return made
+        kept = self._kept.get(key) or self._from_near(key)
+        if kept is None:
+            reads: set[str] = set()
+            self._reader.seen = reads
+            kept = (self._lift(stage, args), frozenset(reads))
+        self._kept[key] = kept
+        return kept[0]
+
+    def _from_near(self, key: tuple[Any, ...]) -> tuple[Spread[Any], frozenset[str]] | None:
+        """Return the same work done by a near lifter, if no fact it read is another here."""
+        for other, differing in self._near:
+            kept = other._kept.get(key)
+            if kept is not None and kept[1].isdisjoint(differing):
+                return kept
+        return None
 
     def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
         spreads = [arg for arg in args if isinstance(arg, Spread)]
@@ -139,7 +177,7 @@ class Lifter:
         own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
         values: dict[Any, int] = {}
         if not facts and not own:
-            return Spread(self.homes, (), NOWHERE, (cast(T, trees[0][0][1]),))
+            return Spread.of(self.homes, (), NOWHERE, (cast(T, trees[0][0][1]),))
         table = np.zeros((len(trees), *(len(self.homes.open[f]) for f in own)), np.int64)
         for i, tree in enumerate(trees):
             for fixed, result in tree:
