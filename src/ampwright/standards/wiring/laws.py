@@ -20,7 +20,7 @@ from ampwright.foundations.quantity import (
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 
-CURVE = Place("IEC 60364-5-52", "2009", "Annex D", Trust.MEMORY)
+CURVE = Place("IEC 60364-5-52", "2009", "Annex D, as carried out by an open-source program")
 METALS = Place(
     "IEC 60364-5-54",
     "",
