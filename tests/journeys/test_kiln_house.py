@@ -32,7 +32,7 @@ def home() -> Journey:
 def in_the_board(home: Journey) -> Documented:
     """The sheet's answer: way 6 made free, 16 A a line, each line held to 60 A."""
     (option, *_) = home.options(
-        tap="main", phases=3, setting_a=16.0, house_limit=True, remedies={FREED}
+        tap="main", point="three-socket", setting_a=16.0, house_limit=True, remedies={FREED}
     )
     return home.worked(option)[0]
 

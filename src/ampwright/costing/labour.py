@@ -63,12 +63,11 @@ def together(T: tuple[Minutes, ...]) -> Minutes:  # noqa: N803 - as printed
     return Minutes(float(sum(T)))
 
 
-def labour(home: Home, basis: Basis, work: Tasks, remedies: tuple[Remedy, ...]) -> Made[Labour]:
+def labour(_home: Home, basis: Basis, work: Tasks, remedies: tuple[Remedy, ...]) -> Made[Labour]:
     """Return the minutes of an option; one electrician on site, no travel.
 
-    What only somebody else may do takes none of our time.
+    What only somebody else may do takes none of our time. The tasks have read the home.
     """
-    del home  # the tasks have read it
     tasks = tuple(timed(basis, basis.task(each.task), each.quantity) for each in work.each)
     mending = tuple(times_to_mend(basis, remedies))
     times = (*tasks, *mending)

@@ -20,7 +20,8 @@ SIGNS: dict[type[ast.operator], tuple[str, int]] = {
     ast.Sub: (" − ", SUM),
     ast.Mult: (" × ", PRODUCT),
 }
-CALLS = {"min": "least", "max": "largest", "sum": "sum", "ln": "ln"}
+CALLS = {"min": "least", "max": "largest", "sum": "sum", "ln": "ln",
+         "nearest": "nearest whole of ", "upward": "whole up from "}  # fmt: skip
 
 
 def readable(formula: str) -> str:
@@ -61,7 +62,7 @@ def drawn(formula: str) -> Drawn:
 def refused(formula: str) -> InputError:
     """Say that a formula cannot be set."""
     return InputError(
-        "formula", formula, "+ − * / ** and min max sum abs sqrt ln largest next_up",
+        "formula", formula, "+ − * / ** and min max sum abs sqrt ln largest next_up nearest upward",
         "Write the printed formula with these.",
     )  # fmt: skip
 

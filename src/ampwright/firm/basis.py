@@ -15,6 +15,7 @@ from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, Smal
 from .driving import Driving, read_driving
 from .files import File, digest_of, read_files, table_cards
 from .operators import OperatorProfile, read_operators
+from .rates import Rates, read_rates
 from .rows import columns_of, read_rows, with_sources
 from .rules import FirmRules, read_limits, read_rules
 
@@ -41,6 +42,7 @@ class Basis:
     rules: FirmRules
     catalogue: Catalogue
     tasks: tuple[Task, ...]
+    rates: Rates
     driving: Driving
     book: Book
     digest: str
@@ -57,6 +59,7 @@ class Basis:
         return replace(
             self,
             rules=with_sources(self.rules, self.rules.sources.__getitem__),
+            rates=self.rates.documented(),
             driving=with_sources(self.driving, self.driving.sources.__getitem__),
             profile=with_sources(self.profile, self.profile.sources.__getitem__),
             book=self.book.documented(),
@@ -96,14 +99,16 @@ def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -
     files = read_files(folder)
     texts = {name: (file.title, file.text) for name, file in files.items()}
     operators = read_operators(*texts["operators"], on=design_date)
+    catalogue, tasks = _catalogue(files), read_rows(*texts["tasks"], Task)
     return Basis(
         design_date=design_date,
         edition=EDITION,
         profile=by_id("operator profile", operators, profile),
         operators=operators,
         rules=read_rules(*texts["rules"], limits=read_limits(*texts["limits"])),
-        catalogue=_catalogue(files),
-        tasks=read_rows(*texts["tasks"], Task),
+        catalogue=catalogue,
+        tasks=tasks,
+        rates=read_rates(texts.__getitem__, catalogue, (task.id for task in tasks)),
         driving=read_driving(*texts["driving"]),
         book=Book(),
         digest=digest_of([*(file.digest for file in files.values()), *table_cards()]),

@@ -14,7 +14,7 @@ from ampwright.tables.loader import data_folder, table_names
 
 NAMES = (
     "points", "devices", "boards", "origin_devices", "cables", "tasks", "rules", "limits",
-    "operators", "driving",
+    "operators", "driving", "rates", "prices", "materials", "kits", "third_party",
 )  # fmt: skip
 NEVER_REPLACED = ("limits",)
 

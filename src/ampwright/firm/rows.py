@@ -42,8 +42,8 @@ class Column:
 
     @property
     def is_number(self) -> bool:
-        """Whether the column holds a quantity, which may carry a working."""
-        return self.kind is float
+        """Whether the column holds a quantity or money, which may carry a working; no count."""
+        return self.kind is float or (self.kind is int and bool(self.unit))
 
     def read(self, cell: str) -> object:
         """Return the value of a cell; raises ``ValueError`` with what was expected."""

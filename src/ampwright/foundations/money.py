@@ -16,5 +16,5 @@ def pounds(amount: Pence) -> str:
     ('£1,298', '−£0.05', '£1,234,567.89')
     """
     sign = "−" if amount < 0 else ""
-    whole, rest = divmod(abs(amount), 100)
+    whole, rest = divmod(abs(int(amount)), 100)
     return f"{sign}£{whole:,}.{rest:02d}" if rest else f"{sign}£{whole:,}"

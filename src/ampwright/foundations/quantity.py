@@ -28,6 +28,8 @@ MilesPerKwh = NewType("MilesPerKwh", float)
 PencePerKwh = NewType("PencePerKwh", float)
 ExactPence = NewType("ExactPence", float)
 """Pence before rounding, as a working gives them; ``money.Pence`` are whole."""
+PencePerHour = NewType("PencePerHour", int)
+PencePerMile = NewType("PencePerMile", int)
 Share = NewType("Share", float)
 """A fraction from 0 to 1, or a factor; percentages exist only in print."""
 Count = NewType("Count", int)
@@ -61,5 +63,7 @@ UNIT_OF: dict[str, str] = {
     "Year": "",
     "ExactPence": "p",
     "Pence": "p",
+    "PencePerHour": "p/h",
+    "PencePerMile": "p/mile",
 }
 """The printed unit of each kind of quantity, by the name of its type."""

@@ -58,6 +58,30 @@ def next_up(needed: float, sizes: Iterable[float]) -> float:
     return min(size for size in sizes if size >= needed)
 
 
+def nearest(number: float) -> int:
+    """Return the nearest whole number, halves upward, as tax offices round pence.
+
+    What the machine's arithmetic leaves beyond the sixth decimal counts for nothing.
+
+    Examples
+    --------
+    >>> nearest(80.5), nearest(80.49), nearest(1030 * 1.15)
+    (81, 80, 1185)
+    """
+    return math.floor(round(number, 6) + 0.5)
+
+
+def upward(number: float) -> int:
+    """Return the least whole number that is not below this one, dust apart as in ``nearest``.
+
+    Examples
+    --------
+    >>> upward(23.2), upward(3 * 1.1 / 0.3), upward(4.0)
+    (24, 11, 4)
+    """
+    return math.ceil(round(number, 6))
+
+
 FORMULA_WORDS: dict[str, Callable[..., float]] = {
     "min": min,
     "max": max,
@@ -67,6 +91,8 @@ FORMULA_WORDS: dict[str, Callable[..., float]] = {
     "ln": math.log,
     "largest": largest,
     "next_up": next_up,
+    "nearest": nearest,
+    "upward": upward,
 }
 """The words a printed formula may use beside its symbols, and what they mean."""
 
@@ -244,6 +270,6 @@ def substitute(formula: str, values: dict[str, object], digits: int = 4) -> str:
 
 __all__ = [
     "FORMULA_WORDS", "Evidence", "Formula", "Line", "Place", "Said", "Step", "Worked",
-    "computes", "figure", "given", "has_working", "largest", "next_up", "orphans",
-    "substitute", "walk", "working",
+    "computes", "figure", "given", "has_working", "largest", "nearest", "next_up",
+    "orphans", "substitute", "upward", "walk", "working",
 ]  # fmt: skip

@@ -34,6 +34,7 @@ class Criteria(NamedTuple):
     cars' need with the firm's margin. ``short_kw``: what is lacking of the power asked for, as
     far as the cars can use it. ``work_min``: the usual minutes. ``slowness_kw``: the usable
     power with its sign turned. ``order``: the firm's own order among equals.
+    ``price_p``: the usual price with tax.
 
     While exploring each part is a spread of its own; one that cannot be worked out yet counts
     alike for every option.
@@ -45,6 +46,7 @@ class Criteria(NamedTuple):
     work_min: float
     slowness_kw: float
     order: float
+    price_p: float
 
 
 WEIGHED: Final = ("wait", "slowness_kw", "work_min")

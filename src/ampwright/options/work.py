@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ampwright.costing.labour import Labour, labour
+from ampwright.costing.labour import Labour
+from ampwright.costing.price import Price
 from ampwright.design.board.own import BoardRoom
 from ampwright.design.circuit.cable import Cable
 from ampwright.design.circuit.device import Protection
@@ -35,6 +36,7 @@ from ampwright.supply.hours import NIGHT
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
 from .gates import Gates, gates_of
+from .price_side import PriceSide, price_side
 from .ranking import Criteria
 from .runs import Run
 from .search import Work
@@ -68,7 +70,7 @@ class Design:
     supply: SupplySide
     circuit: CircuitSide
     use: Use
-    labour: Labour
+    costs: PriceSide
     gates: Gates
     criteria: Criteria
 
@@ -81,6 +83,16 @@ class Design:
     def decision(self) -> Decision:
         """The decision that this option means."""
         return self.supply.decision
+
+    @property
+    def labour(self) -> Labour:
+        """The time of the work."""
+        return self.costs.labour
+
+    @property
+    def price(self) -> Price:
+        """What it costs the customer."""
+        return self.costs.price
 
     @property
     def route(self) -> Route:
@@ -124,10 +136,10 @@ def work_of(basis: Basis) -> Work[Design]:
         )
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
-        time = labour_of(run, basis, choice, circuit)
+        costs = price_side(run, basis, choice, circuit)
         gates = gates_of(run, choice.tap)
-        weighed = weigh(run, basis, choice, side, use, time)
-        return Design(bonds, side, circuit, use, time, gates, weighed)
+        weighed = weigh(run, basis, choice, side, use, costs)
+        return Design(bonds, side, circuit, use, costs, gates, weighed)
 
     return work
 
@@ -143,23 +155,8 @@ def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
     return Use(need, charging, nights, cost)
 
 
-def labour_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> Labour:
-    """Describe the tasks of an option and how long they take."""
-    return run.aside(
-        labour,
-        basis,
-        circuit.route.legs,
-        choice.tap,
-        choice.point.phases,
-        choice.family,
-        choice.earthing,
-        choice.house_limit,
-        choice.remedies,
-    )
-
-
 def weigh(
-    run: Run, basis: Basis, choice: Choice, side: SupplySide, use: Use, time: Labour
+    run: Run, basis: Basis, choice: Choice, side: SupplySide, use: Use, costs: PriceSide
 ) -> Criteria:
     """Describe what an option is compared on, each part by itself."""
     usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
@@ -167,7 +164,8 @@ def weigh(
         wait=run.aside(wait, side.outcome),
         uncovered=run.aside(uncovered, use.nights.covers),
         short_kw=run.aside(shortfall, usable_kw),
-        work_min=time.usual_min,
+        work_min=costs.labour.usual_min,
         slowness_kw=run.aside(slowness, usable_kw),
         order=run.aside(firm_order, order_of(basis, choice), choice.point.lead),
+        price_p=costs.price.total.usual_p,
     )
