@@ -124,7 +124,7 @@ def supply(**more) -> dict:
 # The worked homes of the project, those parts that this room reads: a plain semi with its water
 # bond cut off, one with solar and battery, a rod-earthed cottage, a three-phase yard, a weak rural
 # line, and a house where half speed is enough.
-PLACE = {"outdoors": True, "metal_within_m": 6.0}
+PLACE = {"outdoors": True, "metal_within_m": 6.0, "on": "wall"}
 SEMI = {
     "supply": supply(),
     "earthing": {"conductor_mm2": 16.0},
@@ -175,7 +175,8 @@ YARD = {
     "earthing": {"conductor_mm2": 16.0},
     "services": {"water": PLASTIC, "oil": BONDED},
     "boards": {"main": board(phases=3, main_switch_a=125.0, rated_a=125.0, spare_phases="L3 L3",
-                             from_meter_m=45.0, feed_mm2=25.0, parts_three_phase_rcbo=True)},
+                             from_meter_m=45.0, feed_mm2=25.0, feed_kind="armoured",
+                             feed_lies="buried", feed_device_a=80.0, parts_three_phase_rcbo=True)},
     "places": {"store": PLACE},
     "legs": {
         "hole": leg("meter", "store", 3.0, "through wall"),

@@ -112,32 +112,29 @@ def test_the_earth_core_bears_what_the_device_lets_through():
     assert (core.actual, core.limit) == (pytest.approx(1.84, abs=0.01), 2.5)
 
 
-class TestFeedOfTheBoard:
-    def test_tails_count_for_nothing(self):
-        near, _, _ = circuit(SEMI, "main", "window", FLAT)
-        assert near.drop_v == pytest.approx(7.3 * 32 * 8 / 1000)
-
-    def test_a_long_feed_counts_in_drop_and_loop(self):
-        near, _, _ = circuit(SEMI, "main", "window", FLAT)
-        far = changed(SEMI, boards__main__from_meter_m=12.0, boards__main__feed_mm2=16.0)
-        out, _, checks = circuit(far, "main", "window", FLAT, demand_a=(53.65,))
-        assert not failed(checks)
-        # 4E4B 2.9 mV; line 1.15 and armour 3.7 Ω/km, ×1.20
-        assert out.drop_v - near.drop_v == pytest.approx(2.9 * 53.65 * 12 / 1000)
-        assert out.zs_ohm - near.zs_ohm == pytest.approx((1.15 + 3.7) * 1.2 * 12 / 1000)
-
-    def test_lights_share_it(self):
-        far = changed(SEMI, boards__main__from_meter_m=45.0, boards__main__feed_mm2=16.0)
-        _, _, checks = circuit(far, "main", "window", FLAT, demand_a=(60.0,))
-        lights = [each for each in checks if each.requirement.id == "drop_within_limit"]
-        assert [each.limit for each in lights] == [0.03, 0.05]
-        assert lights[0].outcome.value == "fail"
+def test_an_earth_that_was_lost_is_the_operators_to_mend():
+    # a loop of 20 Ω on what was a separate earth: no size of cable cures it
+    lost = changed(SEMI, supply__earthing="TN-S", supply__ze_ohm=20.0)
+    _, _, checks = circuit(lost, "main", "window", FLAT)
+    assert failed(checks) == ["loop_within_limit"]
+    (check,) = [each for each in checks if each.outcome.value == "fail"]
+    (remedy,) = check.remedies
+    assert remedy.by and remedy.changes == (("supply.ze_ohm", 0.8),)
+    _, _, after = circuit({**lost, **dict(remedy.changes)}, "main", "window", FLAT)
+    assert not failed(after)
 
 
-    def test_a_feed_that_no_table_has_cannot_be_said_yet(self):
-        far = changed(SEMI, boards__main__from_meter_m=12.0, boards__main__feed_mm2=70.0)
-        _, _, checks = circuit(far, "main", "window", FLAT)
-        assert outcome_of(checks, "feed_known") == "undetermined"
+def test_a_cable_that_is_too_long_is_nobodys_to_mend():
+    far = changed(SEMI, supply__ze_ohm=0.35, legs__plaster__length_m=300.0)
+    _, _, checks = circuit(far, "main", "window", FLAT)
+    assert "drop_within_limit" in failed(checks)
+    assert all(each.remedies == () for each in checks)
+
+
+def test_a_weak_earth_that_still_trips_the_device_is_no_refusal():
+    weak = changed(SEMI, supply__ze_ohm=0.55)
+    _, _, checks = circuit(weak, "main", "window", FLAT)
+    assert not failed(checks)
 
 
 def test_terminals_are_asked_of_the_point_itself():

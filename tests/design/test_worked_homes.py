@@ -76,7 +76,7 @@ class TestRodEarthedCottage:
         made = point_earthing(plain(COTTAGE), basis(), "gate", "house rod",
                               basis().catalogue.point("window-lead"), 30.0)  # fmt: skip
         assert made.out.touch_v == near(5.46)
-        there, _, touch, steady = made.checks
+        there, _, touch, steady, _ = made.checks
         assert there.outcome.value == touch.outcome.value == "pass"
         assert (steady.outcome.value, steady.actual) == ("fail", pytest.approx(273.0))
         remedy, deeper = steady.remedies

@@ -6,10 +6,13 @@ from dataclasses import fields
 
 import pytest
 
+from ampwright.design.board.feeds import house_feeds
 from ampwright.design.circuit.faults import fault_levels
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.design.earthing.bonding import bonding
+from ampwright.design.earthing.outbuilding import outbuilding
 from ampwright.design.earthing.point import point_earthing
+from ampwright.design.sources import source_ways
 from ampwright.foundations.source import SetBy
 from ampwright.foundations.working import given, has_working, orphans
 from ampwright.tables.capacity import CableFamily
@@ -17,6 +20,7 @@ from ampwright.tables.capacity import CableFamily
 from .homes import (
     COTTAGE,
     HALF_SPEED,
+    PACKED,
     SEMI,
     SUNNY,
     WEAK,
@@ -30,6 +34,8 @@ from .homes import (
 from .work import board_of, circuit
 
 FAR = changed(SEMI, boards__main__from_meter_m=12.0, boards__main__feed_mm2=16.0,
+              boards__main__feed_kind="armoured",
+              boards__main__feed_lies="clipped inside", boards__main__feed_device_a=63.0,
               legs__plaster__how="loft void", legs__plaster__insulation_mm=500.0)  # fmt: skip
 SOAKED = changed(SUNNY, legs__inside__how="in insulation", legs__hole__insulation_mm=100.0)
 CASES = {
@@ -40,6 +46,7 @@ CASES = {
     "cottage": (COTTAGE, "meter", "gate", CableFamily.ARMOURED, "bare-lead", "house rod"),
     "yard": (YARD, "meter", "store", CableFamily.SHEATHED, "three-socket", "pme"),
     "weak": (WEAK, "main", "end-wall", CableFamily.SHEATHED, "window-lead", "pme"),
+    "packed": (PACKED, "main", "wall", CableFamily.SHEATHED, "three-socket", "pme"),
     "half speed": (HALF_SPEED, "meter", "port", CableFamily.SHEATHED, "window-lead", "pme"),
 }
 
@@ -61,6 +68,9 @@ def everything(case, reader, on, setting_a, demand_a):
         fault_levels(home, point.phases, device.breaking_ka),
         point_earthing(home, on, place, earthing, point, device.rcd_ma),
         bonding(home, on),
+        house_feeds(home, on, tap),
+        source_ways(home, on, tap),
+        outbuilding(home, on, place, earthing, home.legs[home.legs.ids[0]].length_m),
         board_of(home, on, tap, point, device),
     )
     results = (out, device, *(made.out for made in rest))

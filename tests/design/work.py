@@ -21,7 +21,7 @@ def circuit(
     point = on.catalogue.point(point)
     way = route(home, tap, place)
     device = protective_device(home, on, tap, point, earthing, setting_a, way.out.hidden)
-    fed = feed(home, on, tap, demand_a)
+    fed = feed(home, on, tap, demand_a, setting_a)
     made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
                  point)  # fmt: skip
     return made.out, device.out, (*way.checks, *device.checks, *fed.checks, *made.checks)

@@ -21,6 +21,7 @@ from tests.journeys.homes import Journey, decisions, figures, journey
 
 SHEET = 0.012
 MOVED = "move-immersion-to-L3"
+FED = "feed-device-main"
 
 
 @pytest.fixture(scope="module")
@@ -38,7 +39,7 @@ def unasked() -> Journey:
 def moved(unasked: Journey) -> dict[str, Any]:
     """The sheet's answer: 16 A a line at the meter, the immersion on L3."""
     (option, *_) = unasked.options(
-        tap="meter", phases=3, setting_a=16.0, house_limit=False, remedies={MOVED}
+        tap="meter", phases=3, setting_a=16.0, house_limit=False, remedies={FED, MOVED}
     )
     return figures(unasked.worked(option)[0])
 
@@ -61,7 +62,7 @@ def test_16_a_a_line_with_the_immersion_moved_needs_no_limit_and_no_operators_re
 ) -> None:
     best = unasked.best
     assert (best.choice.setting_a, best.choice.house_limit) == (16.0, False)
-    assert [remedy.slug for remedy in best.choice.remedies] == [MOVED]
+    assert [remedy.slug for remedy in best.choice.remedies] == [FED, MOVED]
     assert decisions(best) == {Decision.FIT_THEN_TELL}
     connection = unasked.worked()[0].design.connection
     assert (connection.outcome, connection.notice_days) == (Step.TELL_AFTER, 28)
@@ -70,7 +71,7 @@ def test_16_a_a_line_with_the_immersion_moved_needs_no_limit_and_no_operators_re
 
 def test_where_a_setting_counts_a_larger_point_may_be_set_to_16_a(home: Journey) -> None:
     (option, *_) = home.options(
-        phases=3, setting_a=16.0, house_limit=False, point="three-socket", remedies={MOVED}
+        phases=3, setting_a=16.0, house_limit=False, point="three-socket", remedies={FED, MOVED}
     )
     assert decisions(option) == {Decision.FIT_THEN_TELL}
     (rests,) = home.worked(option)[0].design.connection.rests_on
@@ -78,7 +79,7 @@ def test_where_a_setting_counts_a_larger_point_may_be_set_to_16_a(home: Journey)
 
 
 def test_without_the_move_the_second_line_passes_the_threshold(home: Journey) -> None:
-    for option in home.options(phases=3, setting_a=16.0, house_limit=False, remedies=set()):
+    for option in home.options(phases=3, setting_a=16.0, house_limit=False, remedies={FED}):
         assert decisions(option) == {Decision.ASK_FIRST}
 
 

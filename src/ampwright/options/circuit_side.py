@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ampwright.design.board.feeds import house_feeds
 from ampwright.design.board.own import BoardRoom
 from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import Cable, cable
 from ampwright.design.circuit.device import Protection, protective_device
 from ampwright.design.circuit.faults import FaultLevels, fault_levels
-from ampwright.design.circuit.feed import feed
+from ampwright.design.circuit.feed import Feed, feed
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
+from ampwright.design.earthing.armour import ArmourEnds, armour_ends
+from ampwright.design.earthing.outbuilding import outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
 from ampwright.design.place import point_place
 from ampwright.design.route import Route, route
@@ -39,6 +42,7 @@ class CircuitSide:
     sensors: SensorOrder
     faults: FaultLevels
     earth: PointEarth
+    armour: ArmourEnds
     cable: Cable
     volts: PointVolts
 
@@ -51,21 +55,38 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     device = run(
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )
-    room = run(
+    room = room_of(run, basis, choice, device)
+    sensors = beside_sources(run, basis, choice)
+    faults = run(fault_levels, point.phases, device.breaking_ka)
+    earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
+    run(outbuilding, basis, choice.place, choice.earthing, way.length_m)
+    run(house_feeds, basis, choice.tap)
+    fed = run(feed, basis, choice.tap, side.carried.carried_a, setting_a)
+    armour = run(armour_ends, choice.earthing, choice.family)
+    laid = cable_of(run, basis, choice, way, device, fed)
+    volts = volts_of(run, basis, choice, side.origin, laid)
+    return CircuitSide(way, device, room, sensors, faults, earth, armour, laid, volts)
+
+
+def room_of(run: Run, basis: Basis, choice: Choice, device: Protection) -> BoardRoom:
+    """Describe the room at the tap: only what of point and device bears on it."""
+    return run(
         board_room,
         basis,
         choice.tap,
-        point.phases,
-        point.dc_6ma,
+        choice.point.phases,
+        choice.point.dc_6ma,
         device.positions,
         device.rcd_type,
         device.rcd_ma,
     )
-    sensors = beside_sources(run, basis, choice)
-    faults = run(fault_levels, point.phases, device.breaking_ka)
-    earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
-    fed = run(feed, basis, choice.tap, side.carried.carried_a)
-    laid = run(
+
+
+def cable_of(
+    run: Run, basis: Basis, choice: Choice, way: Route, device: Protection, fed: Feed
+) -> Cable:
+    """Describe the cable; a limit on the house asks for data cores where there are any."""
+    return run(
         cable,
         basis,
         way,
@@ -74,18 +95,8 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
         choice.earthing,
         choice.family,
         choice.house_limit,
-        setting_a,
-        point,
-    )
-    return CircuitSide(
-        route=way,
-        device=device,
-        board=room,
-        sensors=sensors,
-        faults=faults,
-        earth=earth,
-        cable=laid,
-        volts=volts_of(run, basis, choice, side.origin, laid),
+        choice.setting_a,
+        choice.point,
     )
 
 

@@ -10,8 +10,9 @@ from .home_boards import Board
 from .home_earthing import STANDARD_SERVICES, Earthing, Service
 from .home_loads import STANDARD_LOADS, Load, Source
 from .home_operator import Operator
+from .home_papers import Note, Photo
 from .home_people import Car, Customer, Tariff, Wishes
-from .home_property import CandidatePlace, Leg, Note, Photo, Property
+from .home_property import CandidatePlace, Leg, Property
 from .home_supply import Supply
 from .register import TOLD, Many, Part, many
 

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from typing import Literal
 
-from ampwright.foundations.quantity import Celsius, Count, Metres, Millimetres, Year
+from ampwright.foundations.quantity import (
+    Celsius,
+    Count,
+    Metres,
+    Millimetres,
+    SquareMm,
+    Year,
+)
 from ampwright.foundations.source import Place, Trust
 
 from .register import SEEN, TOLD, Agree, Part, StandIn, Thing, fact
@@ -269,6 +276,17 @@ class CandidatePlace(Thing):
         who="photo",
         values={False: 0.85, True: 0.15},
     )
+    building_bond_mm2: SquareMm = fact(
+        ask="Is a green-and-yellow wire clamped to that building's frame or pipe, and how thick "
+        "is it?",
+        trade="Bond of the outbuilding's own metal; 0 is none",
+        look="Photo of the clamp, and where its wire goes.",
+        who="photo",
+        values={0: 0.75, 10: 0.25},
+        rare=(2.5, 4, 6, 16),
+        needs={"fit": SEEN},
+        symbol="bond",
+    )
 
 
 class Leg(Thing):
@@ -350,42 +368,4 @@ class Leg(Thing):
         trade="Surface over the trench",
         look="Photo along the way.",
         who="photo",
-    )
-
-
-class Photo(Thing):
-    """A photograph or a paper that somebody holds."""
-
-    shows: str = fact(
-        ask="What does it show?",
-        trade="Subject",
-        look="In a few words, with what can be read on it.",
-    )
-    taken_on: str = fact(
-        ask="When was it taken?", trade="Date taken", look="The phone knows.", form="date"
-    )
-    read_by: str = fact(
-        ask="Who has read it?",
-        trade="Read by",
-        look="A picture nobody has read is not evidence.",
-    )
-    state: Literal["read", "unreadable", "not sent"] = fact(
-        ask="Can what it should show be read on it?",
-        trade="State",
-        look="Too dark, cut off, blurred: ask for it again and say how.",
-    )
-
-
-class Note(Thing):
-    """Something said or seen that no other fact holds."""
-
-    text: str = fact(
-        ask="What else was said?",
-        trade="Note",
-        look="In their words.",
-    )
-    about: str = fact(
-        ask="What is it about?",
-        trade="About: the key of a fact or the name of a part",
-        look="So that whoever works on that part sees it.",
     )

@@ -21,6 +21,7 @@ from ampwright.foundations.quantity import (
     SquareMm,
     Volts,
 )
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -31,12 +32,13 @@ from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_withi
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import earth_core_mm2
+from ampwright.tables.supply_limits import declared_ze_ohm
 from ampwright.tables.voltage_drop import drop_mv
 
 from ..route import Route, paced
 from .capacity import LegCapacity, family_suits_way, least_capacity, leg_capacity
 from .device import Protection
-from .faults import cores_ohm, earth_core_check, loop_before, loop_limit_ohm
+from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loop_limit_ohm
 from .feed import Feed, nominal
 
 METHOD: Final = Place("Ampwright", at="method, the cable of the circuit", trust=Trust.DERIVED)
@@ -250,11 +252,33 @@ def _checks(job: Job, out: Cable, leg: LegCapacity) -> tuple[Check, ...]:
         family_suits_way(leg.leg, leg.refused),
         cable_carries_device(job.device.rating_a, out.capacity_a),
         drop_within_limit(out.drop_share, job.basis.rules.drop_share),
-        loop_within_limit(out.zs_ohm, out.zs_limit_ohm),
+        loop_within_limit(out.zs_ohm, out.zs_limit_ohm).mended_by(*_network_earth(job)),
         earth_core_check(book, out.family, out.earth_mm2, job.device),
         terminal_takes_conductor(out.size_mm2, job.point.terminal_mm2),
         terminal_stays_cool(out.conductor_c, job.point.terminal_c),
         entry_takes_cable(out.overall_mm, job.point.gland_mm),
+    )
+
+
+def _network_earth(job: Job) -> tuple[Remedy, ...]:
+    """Return who must mend an earth that was lost: a loop larger than its operator declares.
+
+    None where the point does not lean on it, or where its own cable is what is too long.
+    """
+    if job.earthing != NETWORK_EARTH:
+        return ()
+    system = job.home.supply.earthing
+    declared_ohm = declared_ze_ohm(job.basis.book, system)
+    if job.home.supply.ze_ohm <= declared_ohm:
+        return ()
+    return (
+        Remedy(
+            slug="network-earth",
+            does=f"Have the operator mend the {system} earth of the house; nothing new is "
+            "connected before its loop is read again",
+            changes=(("supply.ze_ohm", float(declared_ohm)),),
+            by="the network operator",
+        ),
     )
 
 

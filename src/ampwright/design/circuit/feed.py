@@ -2,28 +2,58 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Finding, requires, undetermined
+from ampwright.foundations.checks import Check, Finding, at_most, requires, undetermined
 from ampwright.foundations.errors import OutOfTableError
-from ampwright.foundations.quantity import Amperes, Metres, Ohms, OhmsPerKm, Share, SquareMm, Volts
+from ampwright.foundations.quantity import (
+    Amperes,
+    Celsius,
+    Count,
+    Metres,
+    Millimetres,
+    Ohms,
+    OhmsPerKm,
+    Share,
+    SquareMm,
+    Volts,
+)
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
+from ampwright.standards.places import wiring
 from ampwright.standards.wiring.fault import line_and_earth, resistance_hot
 from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_within_limit
 from ampwright.survey.home import Home
+from ampwright.survey.home_boards import Board
+from ampwright.survey.home_property import USUAL_AMBIENT
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, used_at_c
-from ampwright.tables.conductors import armour_resistance_20, resistance_20, temperature_multiplier
+from ampwright.tables.conductors import (
+    armour_resistance_20,
+    earth_core_mm2,
+    resistance_20,
+    temperature_multiplier,
+)
 from ampwright.tables.supply_limits import nominal_between_lines_v, nominal_v
 from ampwright.tables.voltage_drop import drop_mv
 
+from ..noted import noted
+from ..route import IN_GROUND, LegRun
+from ..sources import LINES
+from .capacity import LegCapacity, leg_capacity
+
 METHOD: Final = Place("Ampwright", at="method, the feed of the board", trust=Trust.DERIVED)
 CORES: Final = {1: 2, 3: 4}
-"""Cores of a feed by the lines of the supply, its armour being the earth."""
+"""Cores of an armoured feed by the lines of the supply, its armour being the earth."""
+METER: Final = "meter"
+MAIN: Final = "main"
+NONE: Final = Millimetres(0.0)
+USUAL_C: Final = Celsius(30.0)
+UNSURVEYED: Final = "what lies beside it and in insulation was not surveyed: look along it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,11 +86,23 @@ def worst_line(lines: tuple[Amperes, ...]) -> Amperes:
     return Amperes(max(lines))
 
 
+@computes("Iline", "A", formula="sum(loads) + Ipoint", place=METHOD)
+def on_the_line(loads: tuple[Amperes, ...], Ipoint: Amperes) -> Amperes:  # noqa: N803
+    """Return what one line of a lesser board carries: its loads in full, and the point.
+
+    Examples
+    --------
+    >>> on_the_line((Amperes(6.0), Amperes(3.0)), Amperes(16.0))
+    25.0
+    """
+    return Amperes(float(sum(loads)) + Ipoint)
+
+
 @requires("what the feed of the board adds is known", place=METHOD)
 def feed_known(tap: str, found: str) -> Finding:
     """A table says what a feed of this size loses and how much its loop is.
 
-    Only for sizes that the tables do not reach.
+    Only for sizes and kinds that the tables do not reach.
 
     Examples
     --------
@@ -70,39 +112,105 @@ def feed_known(tap: str, found: str) -> Finding:
     return undetermined(f"measure at {tap} what its feed adds: {found}")
 
 
-def feed(home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...]) -> Made[Feed]:
-    """Return what the feed of a board adds under the demand with the point, line by line.
+@requires("feed: load ≤ its own device", unit="A", place=wiring("433.1.1 (i)"))
+def feed_device_carries(load: Amperes, device: Amperes) -> Finding:
+    """The device at the head of the feed does not open at what the board draws with the point.
 
-    A board within the firm's limit of the meter hangs on tails, which count for nothing. Every
-    longer feed is reckoned as armoured cable whose armour is its earth, hot, with all the
-    house's demand on it: more is lost and the loop is larger than in any other feed of its
-    size. Lights share it, so its own share stays within the one for lights.
+    By the demand of the whole house for the main board, by its loads in full for a lesser one.
+
+    Examples
+    --------
+    >>> feed_device_carries(Amperes(25.0), Amperes(20.0)).outcome.value
+    'fail'
     """
-    if tap == "meter":
+    return at_most(load, device)
+
+
+@requires("feed: its own device ≤ what its cable carries", unit="A", place=wiring("433.1.1 (ii)"))
+def feed_cable_carries(device: Amperes, capacity: Amperes) -> Finding:
+    """The device at the head of the feed opens before its cable runs hot.
+
+    As the worst stretch of it lies.
+
+    Examples
+    --------
+    >>> feed_cable_carries(Amperes(40.0), Amperes(27.0)).outcome.value
+    'fail'
+    """
+    return at_most(device, capacity)
+
+
+def feed(
+    home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
+) -> Made[Feed]:
+    """Return what the feed of the tap loses and adds to the loop, and whether it bears the point.
+
+    ``demand_a`` is what the supply must carry on each line with the point, which a main board's
+    feed carries too; a lesser board's carries its own loads in full and the point. A board on
+    tails of its own is taken to lose nothing on them. The earth of an armoured feed is its
+    armour, of another its core. Lights share it, so its own share stays within the one for
+    lights. Whether it has a device of its own is judged with the other feeds of the house.
+    """
+    if tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m:
         return Made(NO_FEED)
-    board = home.boards[tap]
-    length_m = board.from_meter_m
-    if length_m <= basis.rules.own_device_over_m:
-        return Made(NO_FEED)
+    board, book, phases = home.boards[tap], basis.book, home.supply.phases
+    load_a = worst_line(demand_a if tap == MAIN else board_load(home, tap, setting_a))
     try:
-        out = _reckoned(basis.book, home.supply.phases, board.feed_mm2, length_m, demand_a)
+        out = _reckoned(book, phases, board, load_a)
     except OutOfTableError as outside:
         return Made(NO_FEED, (feed_known(tap, str(outside)),))
-    return Made(out, (drop_within_limit(out.drop_share, basis.rules.drop_share_lights),))
+    lost = drop_within_limit(out.drop_share, basis.rules.drop_share_lights)
+    return Made(out, (lost, *_borne(book, phases, board, load_a)))
 
 
-def _reckoned(
-    book: Book, phases: int, size_mm2: SquareMm, length_m: Metres, demand_a: tuple[Amperes, ...]
-) -> Feed:
-    """Return what a feed of one size comes to; ``OutOfTableError`` where no table has it."""
-    load_a = worst_line(demand_a)
-    lost_v = drop(drop_mv(book, CableFamily.ARMOURED, phases, size_mm2), load_a, length_m)
+def board_load(home: Home, tap: str, setting_a: Amperes) -> tuple[Amperes, ...]:
+    """Return what each line of a lesser board carries with the point on it."""
+    phases = home.supply.phases
+    here = [each for _, each in home.loads.listed() if each.board == tap]
+    return tuple(
+        on_the_line(
+            tuple(each.amps_a for each in here if phases == 1 or each.phase in (line, "all")),
+            setting_a,
+        )
+        for line in LINES[:phases]
+    )
+
+
+def _borne(book: Book, phases: int, board: Board, load_a: Amperes) -> Iterator[Check]:
+    """Yield whether the device and the cable of a feed bear the point; none, no device."""
+    device_a = board.feed_device_a
+    if not device_a:
+        return
+    yield feed_device_carries(load_a, device_a)
+    carried = feed_capacity(book, phases, board)
+    yield feed_cable_carries(device_a, carried.capacity_a).with_caution(UNSURVEYED)
+
+
+def feed_capacity(book: Book, phases: int, board: Board) -> LegCapacity:
+    """Return what the cable of a feed carries as its worst stretch lies, nothing beside it."""
+    how = board.feed_lies
+    air_c = noted(book, "ambient", USUAL_C, "°C", USUAL_AMBIENT)
+    leg = LegRun(
+        id="feed",
+        how=how,
+        length_m=board.from_meter_m,
+        insulation_mm=noted(book, "l", NONE, "mm", METHOD),
+        ambient_c=None if how in IN_GROUND else air_c,
+        grouped_with=Count(0),
+    )
+    return leg_capacity(book, CableFamily(board.feed_kind), phases, board.feed_mm2, leg)
+
+
+def _reckoned(book: Book, phases: int, board: Board, load_a: Amperes) -> Feed:
+    """Return what a feed comes to; ``OutOfTableError`` where no table has its size."""
+    family, size_mm2, length_m = CableFamily(board.feed_kind), board.feed_mm2, board.from_meter_m
+    lost_v = drop(drop_mv(book, family, phases, size_mm2), load_a, length_m)
     return Feed(
         length_m,
         lost_v,
         drop_share(lost_v, nominal(book, phases)),
-        drop(drop_mv(book, CableFamily.ARMOURED, 1, size_mm2), load_a, length_m),
-        _loop(book, phases, size_mm2, length_m),
+        drop(drop_mv(book, family, 1, size_mm2), load_a, length_m),
+        _loop(book, phases, family, size_mm2, length_m),
     )
 
 
@@ -111,14 +219,17 @@ def nominal(book: Book, phases: int) -> Volts:
     return nominal_v(book) if phases == 1 else nominal_between_lines_v(book)
 
 
-def _loop(book: Book, phases: int, size_mm2: SquareMm, length_m: Metres) -> Ohms:
+def _loop(
+    book: Book, phases: int, family: CableFamily, size_mm2: SquareMm, length_m: Metres
+) -> Ohms:
     """Return line and earth of the feed together, hot."""
-    hot = temperature_multiplier(book, used_at_c(book, CableFamily.ARMOURED))
+    hot = temperature_multiplier(book, used_at_c(book, family))
 
     def at_work(cold: OhmsPerKm) -> OhmsPerKm:
         return resistance_hot(cold, hot)
 
-    line = at_work(resistance_20(book, size_mm2))
-    return line_and_earth(
-        line, at_work(armour_resistance_20(book, CORES[phases], size_mm2)), length_m
-    )
+    if family is CableFamily.ARMOURED:
+        earth = armour_resistance_20(book, CORES[phases], size_mm2)
+    else:
+        earth = resistance_20(book, earth_core_mm2(book, family, size_mm2))
+    return line_and_earth(at_work(resistance_20(book, size_mm2)), at_work(earth), length_m)

@@ -9,7 +9,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Detection
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, not_applicable, requires
-from ampwright.foundations.quantity import Milliamperes, Ohms, Volts
+from ampwright.foundations.quantity import Metres, Milliamperes, Ohms, Volts
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.wiring.earthing import (
@@ -22,13 +22,19 @@ from ampwright.standards.wiring.earthing import (
     window_sees_all_phases,
 )
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import point_distance
+from ampwright.tables.supply_limits import declared_ze_ohm
 
 from ..residual import in_amperes, touch_limit
 from .bonding import COMBINED, doubted_earthing
 from .rods import dry_ohm, house_electrode_ohm, rods_planned, steadier
 
 METHOD: Final = Place("Ampwright", at="method, what earths the point", trust=Trust.DERIVED)
+DECLARED: Final = Place(
+    "Engineering Recommendation P23", at="declared loop impedance", trust=Trust.MEMORY
+)
+REACH: Final = Place("industry guidance on charge points", at="touching two earths at once")
 NETWORK_EARTH: Final = "pme"
 OWN_ROD: Final = "rod"
 HOUSE_ROD: Final = "house rod"
@@ -45,13 +51,12 @@ class PointEarth:
     """What earths the point.
 
     ``electrode_ohm`` and ``touch_v``, at which the residual current device opens, are nought on
-    the network's earth. ``armour`` says at which ends the armour of a cable is earthed.
+    the network's earth.
     """
 
     earthing: str
     electrode_ohm: Ohms
     touch_v: Volts
-    armour: str
 
 
 @requires("an earth of this kind is there to use", place=METHOD)
@@ -119,6 +124,48 @@ def room_for_rods(room: bool) -> Finding:
                  "earth, or another kind of electrode")  # fmt: skip
 
 
+@requires("the loop of the network's earth against what is declared", unit="Ω", place=DECLARED)
+def loop_as_declared(Ze: Ohms, declared: Ohms) -> Finding:  # noqa: N803 - as in the clause
+    """A loop larger than operators declare is reported; the circuit's own loop decides.
+
+    A reading with the main earth lifted, or what a certificate gives.
+
+    Examples
+    --------
+    >>> loop_as_declared(Ohms(0.55), Ohms(0.35)).outcome.value
+    'pass'
+    """
+    return Finding(Outcome.PASS, Ze, declared)
+
+
+@requires("metal on another earth is looked for", place=REACH)
+def metal_looked_for(place: str) -> Finding:
+    """Whoever goes to the place looks for what a hand could touch together with the car.
+
+    Until somebody has noted the distance.
+
+    Examples
+    --------
+    >>> metal_looked_for("drive").why
+    'nobody has noted what metal stands by drive'
+    """
+    return holds(True, f"nobody has noted what metal stands by {place}")
+
+
+@requires("metal on the network's earth is kept away from the rod", unit="m", place=REACH)
+def rod_kept_away(away: Metres) -> Finding:
+    """A rod stays an earth of its own only away from what is buried on the network's earth.
+
+    The figure is the largest that is quoted; none is in the rules.
+
+    Examples
+    --------
+    >>> rod_kept_away(Metres(3.6)).limit
+    3.6
+    """
+    return Finding(Outcome.PASS, None, away)
+
+
 def point_earthing(
     home: Home,
     basis: Basis,
@@ -133,36 +180,70 @@ def point_earthing(
     """
     there = earth_there(earthing, home.supply.earthing)
     if there.outcome is Outcome.FAIL:
-        return Made(PointEarth(earthing, Ohms(0.0), Volts(0.0), ""), (there,))
+        return Made(PointEarth(earthing, Ohms(0.0), Volts(0.0)), (there,))
     if earthing == NETWORK_EARTH:
-        out = PointEarth(earthing, Ohms(0.0), Volts(0.0), "both ends")
-        return Made(out, (there, *_on_the_network(home, basis, place, point)))
+        out = PointEarth(earthing, Ohms(0.0), Volts(0.0))
+        checks = (*_on_the_network(home, basis, place, point), _reach(home, basis, place))
+        return Made(out, (there, *checks))
     if earthing == HOUSE_ROD:
         electrode_ohm = house_electrode_ohm(home, basis.book)
         touch_v = rod_times_rcd(electrode_ohm, in_amperes(rcd_ma))
-        out = PointEarth(earthing, electrode_ohm, touch_v, "both ends")
+        out = PointEarth(earthing, electrode_ohm, touch_v)
         checks = (there, neutral_not_leaned_on(point.detection), _touch(basis, out))
-        return Made(out, (*checks, *_steady(home, basis, electrode_ohm)))
+        steady = _steady(home, basis, electrode_ohm)
+        return Made(out, (*checks, *steady, _reach(home, basis, place)))
     most_ohm = basis.rules.stable_rod_ohm
-    out = PointEarth(earthing, most_ohm, rod_times_rcd(most_ohm, in_amperes(rcd_ma)),
-                     "house end only")  # fmt: skip
+    out = PointEarth(earthing, most_ohm, rod_times_rcd(most_ohm, in_amperes(rcd_ma)))
     touch = _touch(basis, out).with_caution(NOT_DRIVEN)
-    return Made(out, (there, touch, _apart(home, basis, place)))
+    return Made(out, (there, touch, _apart(home, basis, place), _buried(basis)))
 
 
 def _on_the_network(
     home: Home, basis: Basis, place: str, point: ChargePoint
 ) -> tuple[Check, ...]:
-    """Return what guards a point on the network's earth against a broken neutral."""
-    system = doubted_earthing(home)
+    """Return what guards a point on the network's earth, and whether that earth is what it was."""
+    system, usual = doubted_earthing(home), _usual_loop(home, basis)
     if system != COMBINED:
-        return (earth_is_separate(system),)
+        return (earth_is_separate(system), usual)
     phases = home.supply.phases
     guarded = pme_point_protected(point.detection, phases, home.places[place].outdoors)
     checks = [guarded if home.supply.earthing == COMBINED else guarded.with_caution(AS_COMBINED)]
     if basis.rules.watch_every_line:
         checks.append(window_sees_all_phases(point.detection, point.detects_three_phase, phases))
-    return tuple(checks)
+    return (*checks, usual)
+
+
+def _usual_loop(home: Home, basis: Basis) -> Check:
+    """Return the loop of the network's earth against what operators declare for its kind."""
+    declared_ohm = declared_ze_ohm(basis.book, home.supply.earthing)
+    check = loop_as_declared(home.supply.ze_ohm, declared_ohm)
+    if home.supply.ze_ohm <= declared_ohm:
+        return check
+    return check.with_caution(
+        f"the loop of the network's earth reads {home.supply.ze_ohm:g} Ω, more than the "
+        f"{declared_ohm:g} Ω operators declare for it: report it with the reading"
+    )
+
+
+def _reach(home: Home, basis: Basis, place: str) -> Check:
+    """Return whether metal of another earth is out of reach, as far as anybody has looked."""
+    metal_m = if_said(lambda: home.places[place].metal_within_m, None)
+    limit_m = point_distance(basis.book, "reach between earths")
+    if metal_m is not None:
+        return reach_separated(metal_m, limit_m)
+    return metal_looked_for(place).with_caution(
+        f"look for metal on another earth (a lamp post, a neighbour's fence or car) within "
+        f"{limit_m:g} m of the car where it charges"
+    )
+
+
+def _buried(basis: Basis) -> Check:
+    """Return what is kept away from a rod that is yet to be driven."""
+    away_m = point_distance(basis.book, "buried separation")
+    return rod_kept_away(away_m).with_caution(
+        f"before the rod is driven, find what is buried: up to {away_m:g} m is asked between it "
+        "and metal on the network's earth; the operator's own figure rules"
+    )
 
 
 def _touch(basis: Basis, out: PointEarth) -> Check:

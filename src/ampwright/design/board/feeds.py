@@ -1,0 +1,133 @@
+"""The long feeds of a house: a device of their own at the meter end, an armour that is an earth."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.errors import OutOfTableError
+from ampwright.foundations.quantity import Amperes, Metres, OhmsPerKm, SquareMm
+from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.adequacy import TAILS
+from ampwright.standards.wiring.earthing import BONDING
+from ampwright.survey.home import Home
+from ampwright.survey.home_boards import Board
+from ampwright.survey.if_said import if_said
+from ampwright.tables.conductors import armour_resistance_20, resistance_20
+from ampwright.tables.devices import standard_ratings
+
+from ..circuit.feed import CORES, METER, feed_capacity
+from ..earthing.bonding import COMBINED, doubted_earthing, required_bond
+
+METHOD: Final = Place("Ampwright", at="method, an armour as so much copper", trust=Trust.DERIVED)
+HERE: Final = Metres(0.0)
+ARMOURED: Final = "armoured"
+
+
+@requires("a long feed from the meter has a device of its own", place=TAILS)
+def feed_has_device(board: str, device: Amperes) -> Finding:
+    """A feed longer than operators let run behind their fuse begins at a device of its own.
+
+    At the meter end; a switch alone opens nothing by itself.
+
+    Examples
+    --------
+    >>> feed_has_device("main", Amperes(0.0)).why
+    'nothing of its own stands at the head of the feed of main'
+    """
+    why = "" if device else f"nothing of its own stands at the head of the feed of {board}"
+    return holds(device > 0, why)
+
+
+@computes("Scu", "mm²", formula="r_1 / r_armour", place=METHOD)
+def as_copper(r_1: OhmsPerKm, r_armour: OhmsPerKm) -> SquareMm:
+    """Return the copper that conducts as well as an armour; ``r_1`` is that of 1 mm² of copper.
+
+    Examples
+    --------
+    >>> as_copper(OhmsPerKm(18.1), OhmsPerKm(2.3))
+    7.87
+    """
+    return SquareMm(r_1 / r_armour)
+
+
+@requires("armour of the feed against the main bond, as copper", unit="mm²", place=BONDING)
+def armour_as_bond(copper: SquareMm, bond: SquareMm) -> Finding:
+    """An armour that is the only earth of a house is its main bond too.
+
+    A note, not a refusal: what makers' sheets say of armour differs, and a measurement decides.
+
+    Examples
+    --------
+    >>> armour_as_bond(SquareMm(7.9), SquareMm(10.0)).outcome.value
+    'pass'
+    """
+    return Finding(Outcome.PASS, copper, bond)
+
+
+def house_feeds(home: Home, basis: Basis, tap: str) -> Made[None]:
+    """Return what the long feeds of the house lack that the work at a tap must put right.
+
+    A tap at the meter end opens the tails that feed every board; a tap at a board leans on its
+    own feed alone. A length nobody has told counts as short at the meter end.
+    """
+    checks: list[Check] = []
+    for id_, board in home.boards.listed():
+        if tap not in (METER, id_) or not is_long(basis, board):
+            continue
+        if if_said(lambda board=board: board.fed_from, METER) == METER:  # type: ignore[misc]
+            check = feed_has_device(id_, board.feed_device_a)
+            checks.append(check.mended_by(_own_device(home, basis, id_, board)))
+        checks.extend(_armour(home, basis, id_, board))
+    return Made(None, tuple(checks))
+
+
+def is_long(basis: Basis, board: Board) -> bool:
+    """Say whether a board lies further from the meter than tails may run."""
+    return if_said(lambda: board.from_meter_m, HERE) > basis.rules.own_device_over_m
+
+
+def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Check]:
+    """Yield what an armour that earths a board comes to in copper, where earth is combined."""
+    system = doubted_earthing(home)
+    if system != COMBINED or board.feed_kind != ARMOURED:
+        return
+    book = basis.book
+    try:
+        armour = armour_resistance_20(book, CORES[home.supply.phases], board.feed_mm2)
+        bond_mm2 = required_bond(home, book, system)
+    except OutOfTableError:
+        return
+    copper_mm2 = as_copper(resistance_20(book, 1), armour)
+    check = armour_as_bond(copper_mm2, bond_mm2)
+    yield check if copper_mm2 >= bond_mm2 else check.with_caution(
+        f"the armour of the feed of {id_} is its earth: about {copper_mm2:.0f} mm² of copper "
+        f"against the {bond_mm2:g} mm² of a main bond; measure it and record it"
+    )
+
+
+def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Remedy:
+    """Return the work of a device at the head of a feed, no larger than its cable and the fuse."""
+    fuse_a = home.supply.main_fuse_a
+    carries_a = if_said(
+        lambda: feed_capacity(basis.book, home.supply.phases, board).capacity_a, fuse_a
+    )
+    fitting = [
+        each
+        for each in standard_ratings(basis.book, "service fuse")
+        if each <= carries_a and each <= fuse_a
+    ]
+    rating_a = max(fitting, key=float, default=fuse_a)
+    return Remedy(
+        slug=f"feed-device-{id_}",
+        does=f"Give the feed of {id_} a switch-fuse of its own at the meter end, {rating_a:g} A, "
+        "no larger than its cable bears",
+        changes=((f"boards.{id_}.feed_device_a", float(rating_a)),),
+        parts=(Part(f"switch-fuse {rating_a:g} A, {home.supply.phases}-phase", 1.0),),
+        minutes=basis.task("own-board").minutes,
+    )

@@ -1,0 +1,90 @@
+"""A point on an outbuilding: its own metal shares the house's earth, or is kept apart from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Finding, holds, requires
+from ampwright.foundations.quantity import Metres, SquareMm
+from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.stages import Made
+from ampwright.standards.wiring.earthing import bond_present_and_sized
+from ampwright.survey.home import Home
+
+from ..work import run_minutes
+from .bonding import doubted_earthing, required_bond
+from .point import OWN_ROD
+
+PRACTICE: Final = Place(
+    "usual practice for charge points", at="an earth taken to another building",
+    trust=Trust.COMMON_PRACTICE,
+)  # fmt: skip
+OUTBUILDING: Final = "outbuilding"
+
+
+@dataclass(frozen=True, slots=True)
+class Outbuilding:
+    """What an outbuilding's own metal needs; nought where there is none, or no outbuilding."""
+
+    bond_mm2: SquareMm
+
+
+NOTHING: Final = Outbuilding(SquareMm(0.0))
+
+
+@requires("an outbuilding on two earths keeps them out of each other's reach", place=PRACTICE)
+def frame_on_points_rod(place: str) -> Finding:
+    """The metal of a building whose point has a rod of its own goes with that rod.
+
+    If anything in the building hangs on the house's earth, that is another question: ask.
+
+    Examples
+    --------
+    >>> frame_on_points_rod("barn").outcome.value
+    'pass'
+    """
+    return holds(True, f"the metal of {place} goes with the point's own rod")
+
+
+def outbuilding(
+    home: Home, basis: Basis, place: str, earthing: str, length_m: Metres
+) -> Made[Outbuilding]:
+    """Return the bond that an outbuilding's frame or own pipe needs if the earth is taken there.
+
+    ``length_m`` is the way of the cable, beside which the bond would run. On a combined earth
+    the bond is a main bond, by the neutral of the supply; a point on its own rod takes the
+    building's metal with it.
+    """
+    if home.places[place].on != OUTBUILDING or not home.places[place].metal_building:
+        return Made(NOTHING)
+    if earthing == OWN_ROD:
+        told = frame_on_points_rod(place).with_caution(
+            f"join the frame or pipe of {place} to the point's own rod, and keep whatever there "
+            "hangs on the house's earth out of reach of it"
+        )
+        return Made(NOTHING, (told,))
+    required_mm2 = required_bond(home, basis.book, doubted_earthing(home))
+    found_mm2 = home.places[place].building_bond_mm2
+    check = bond_present_and_sized(found_mm2, found_mm2 > 0, required_mm2)
+    return Made(
+        Outbuilding(required_mm2),
+        (check.mended_by(_bonded(basis, place, required_mm2, length_m)),),
+    )
+
+
+def _bonded(basis: Basis, place: str, size_mm2: SquareMm, length_m: Metres) -> Remedy:
+    """Return the work of a bond along the cable to the metal of an outbuilding."""
+    return Remedy(
+        slug=f"bond-{place}",
+        does=f"Run a {size_mm2:g} mm² bond beside the cable from the main earth bar to the frame "
+        f"or pipe of {place}",
+        changes=((f"places.{place}.building_bond_mm2", float(size_mm2)),),
+        parts=(
+            Part(f"earth wire {size_mm2:g} mm², green-and-yellow", float(length_m), "m"),
+            Part("earth clamp with label", 1.0),
+        ),
+        minutes=run_minutes(basis, "bond-set-up", "bond-run", length_m),
+    )

@@ -1,0 +1,157 @@
+"""The feed of a board that lies far from the meter, and those of the house besides."""
+
+from __future__ import annotations
+
+import pytest
+
+from ampwright.design.board.feeds import house_feeds
+from ampwright.design.circuit.feed import feed
+from ampwright.foundations.answers import Unanswered
+from ampwright.survey.home_loads import STANDARD_LOADS
+from ampwright.tables.capacity import CableFamily
+
+from .homes import SEMI, YARD, basis, changed, plain, without
+from .work import circuit, failed, outcome_of
+
+FLAT = CableFamily.FLAT
+
+
+def far(metres=12.0, mm2=16.0, kind="armoured", lies="clipped inside", device=63.0, **more):
+    return changed(
+        SEMI, boards__main__from_meter_m=metres, boards__main__feed_mm2=mm2,
+        boards__main__feed_kind=kind, boards__main__feed_lies=lies,
+        boards__main__feed_device_a=device, **more,
+    )  # fmt: skip
+
+
+def shed(load_a=6.0, **more):
+    """A shed 20 m off on 2.5 mm² flat cable behind 20 A, with a few amperes of its own."""
+    return changed(SEMI) | {
+        "boards.shed.present": True, "boards.shed.phases": 1, "boards.shed.from_meter_m": 20.0,
+        "boards.shed.fed_from": "main", "boards.shed.feed_mm2": 2.5,
+        "boards.shed.feed_kind": "flat", "boards.shed.feed_lies": "clipped inside",
+        "boards.shed.feed_device_a": 20.0,
+        **{f"loads.{id_}.present": False for id_ in STANDARD_LOADS},
+        "loads.all_listed": True, "loads.freezer.present": True, "loads.freezer.amps_a": load_a,
+        "loads.freezer.board": "shed", "loads.kettle.present": True,
+        "loads.kettle.amps_a": 13.0, "loads.kettle.board": "main", **more,
+    }  # fmt: skip
+
+
+class TestOfTheTap:
+    def test_tails_count_for_nothing(self):
+        near, _, _ = circuit(SEMI, "main", "window", FLAT)
+        assert near.drop_v == pytest.approx(7.3 * 32 * 8 / 1000)
+
+    def test_a_long_armoured_feed_counts_in_drop_and_loop(self):
+        near, _, _ = circuit(SEMI, "main", "window", FLAT)
+        out, _, checks = circuit(far(), "main", "window", FLAT, demand_a=(53.65,))
+        assert not failed(checks)
+        # 4E4B 2.9 mV; line 1.15 and armour 3.7 Ω/km, ×1.20
+        assert out.drop_v - near.drop_v == pytest.approx(2.9 * 53.65 * 12 / 1000)
+        assert out.zs_ohm - near.zs_ohm == pytest.approx((1.15 + 3.7) * 1.2 * 12 / 1000)
+
+    def test_a_flat_one_by_its_own_table_and_earth_core(self):
+        near, _, _ = circuit(SEMI, "main", "window", FLAT)
+        out, _, checks = circuit(far(kind="flat"), "main", "window", FLAT, demand_a=(53.65,))
+        assert not failed(checks)
+        # 4D5 2.8 mV; line 1.15 and 6 mm² earth core 3.08 Ω/km, ×1.20
+        assert out.drop_v - near.drop_v == pytest.approx(2.8 * 53.65 * 12 / 1000)
+        assert out.zs_ohm - near.zs_ohm == pytest.approx((1.15 + 3.08) * 1.2 * 12 / 1000)
+
+    def test_lights_share_it(self):
+        _, _, checks = circuit(far(metres=45.0), "main", "window", FLAT, demand_a=(60.0,))
+        lights = [each for each in checks if each.requirement.id == "drop_within_limit"]
+        assert [each.limit for each in lights] == [0.03, 0.05]
+        assert lights[0].outcome.value == "fail"
+
+    def test_a_feed_that_no_table_has_cannot_be_said_yet(self):
+        _, _, checks = circuit(far(mm2=70.0), "main", "window", FLAT)
+        assert outcome_of(checks, "feed_known") == "undetermined"
+
+    @pytest.mark.parametrize(("load", "says"), [(63.0, "pass"), (63.1, "fail")])
+    def test_its_device_carries_the_house_and_the_point(self, load, says):
+        made = feed(plain(far()), basis(), "main", (load,), 32.0)
+        assert outcome_of(made.checks, "feed_device_carries") == says
+
+    # 16 mm² armoured, two cores: 89 A clipped, 78 A in the ground (Table 4D4A)
+    @pytest.mark.parametrize(("lies", "device", "says"), [
+        ("clipped inside", 80.0, "pass"), ("buried", 80.0, "fail"), ("buried", 63.0, "pass"),
+    ])  # fmt: skip
+    def test_its_cable_carries_its_device(self, lies, device, says):
+        facts = far(lies=lies, device=device)
+        made = feed(plain(facts), basis(), "main", (40.0,), 32.0)
+        assert outcome_of(made.checks, "feed_cable_carries") == says
+
+    def test_how_it_lies_is_asked(self):
+        facts = without(far(), "boards.main.feed_lies")
+        with pytest.raises(Unanswered, match=r"boards\.main\.feed_lies"):
+            feed(plain(facts), basis(), "main", (40.0,), 32.0)
+
+
+class TestOfAShed:
+    def test_its_own_loads_and_the_point_not_the_house(self):
+        made = feed(plain(shed()), basis(), "shed", (70.0,), 10.0)
+        (carried,) = [c for c in made.checks if c.requirement.id == "feed_device_carries"]
+        assert (carried.outcome.value, carried.actual, carried.limit) == ("pass", 16.0, 20.0)
+
+    @pytest.mark.parametrize(("setting", "says"), [(14.0, []), (14.1, ["feed_device_carries"])])
+    def test_too_thin_for_a_faster_point(self, setting, says):
+        facts = shed(boards__shed__from_meter_m=5.0)
+        facts["boards.shed.from_meter_m"] = 5.0
+        made = feed(plain(facts), basis(), "shed", (70.0,), setting)
+        assert failed(made.checks) == says
+
+    def test_too_long_for_its_lights(self):
+        # 18 mV × 16 A × 20 m = 5.76 V, 2.5 per cent; at 26 m 3.3
+        assert not failed(feed(plain(shed()), basis(), "shed", (70.0,), 10.0).checks)
+        facts = {**shed(), "boards.shed.from_meter_m": 26.0}
+        made = feed(plain(facts), basis(), "shed", (70.0,), 10.0)
+        assert failed(made.checks) == ["drop_within_limit"]
+
+    def test_which_board_a_load_hangs_on_is_asked(self):
+        facts = {key: value for key, value in shed().items() if key != "loads.kettle.board"}
+        with pytest.raises(Unanswered, match=r"loads\.kettle\.board"):
+            feed(plain(facts), basis(), "shed", (70.0,), 10.0)
+
+
+class TestOfTheHouse:
+    # The answer sheet of the three-phase yard: the 45 m feed to the house gets its own device at
+    # the meter end; its armour is its earth, about 8 mm² of copper against the 10 mm² wanted.
+    def test_a_device_of_its_own_at_the_meter_end(self):
+        facts = changed(YARD, boards__main__feed_device_a=0.0)
+        made = house_feeds(plain(facts), basis(), "meter")
+        assert failed(made.checks) == ["feed_has_device"]
+        (check,) = [each for each in made.checks if each.outcome.value == "fail"]
+        (remedy,) = check.remedies
+        assert remedy.slug == "feed-device-main"
+        # 25 mm², three loaded, in the ground: 82 A (Table 4D4A); the fuse is 80 A
+        assert remedy.changes == (("boards.main.feed_device_a", 80.0),)
+        assert not failed(house_feeds(plain({**facts, **dict(remedy.changes)}), basis(), "meter")
+                          .checks)  # fmt: skip
+
+    def test_no_larger_than_its_cable(self):
+        facts = changed(YARD, boards__main__feed_device_a=0.0, boards__main__feed_mm2=16.0)
+        (check, *_) = house_feeds(plain(facts), basis(), "meter").checks
+        # 16 mm², three loaded, in the ground: 64 A
+        assert dict(check.remedies[0].changes)["boards.main.feed_device_a"] in (60.0, 63.0)
+
+    def test_its_armour_as_copper(self):
+        (_, told) = house_feeds(plain(YARD), basis(), "meter").checks
+        assert (told.outcome.value, told.limit) == ("pass", 10.0)
+        assert told.actual == pytest.approx(8, rel=0.05)
+        assert "measure it and record it" in told.caution
+
+    def test_on_a_rod_or_with_an_earth_core_the_armour_is_no_bond(self):
+        facts = changed(YARD, boards__main__feed_kind="sheathed")
+        assert len(house_feeds(plain(facts), basis(), "meter").checks) == 1
+        facts = changed(YARD, supply__earthing="TT")
+        assert len(house_feeds(plain(facts), basis(), "meter").checks) == 1
+
+    def test_a_board_close_by_or_of_unknown_length_is_left(self):
+        assert house_feeds(plain(SEMI), basis(), "meter").checks == ()
+        facts = without(SEMI, "boards.main.from_meter_m")
+        assert house_feeds(plain(facts), basis(), "meter").checks == ()
+
+    def test_a_shed_on_the_houses_board_is_not_the_meters(self):
+        assert house_feeds(plain(shed()), basis(), "meter").checks == ()
