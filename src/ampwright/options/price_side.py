@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ampwright.costing.goods import every_job, priced_goods, priced_hours
 from ampwright.costing.labour import Labour, labour
+from ampwright.costing.mending import Mending, mending
 from ampwright.costing.parts import Parts, parts
 from ampwright.costing.price import Price, price
 from ampwright.costing.tasks import Tasks, tasks
@@ -27,6 +28,16 @@ class PriceSide:
 
 def price_side(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> PriceSide:
     """Describe the time, the goods and the price of an option; nothing is judged by them."""
+    todo, time = time_of(run, basis, choice, circuit)
+    bought = parts_of(run, basis, choice, circuit, todo)
+    goods = run.aside(priced_goods, basis, bought)
+    hours = run.aside(priced_hours, basis, time)
+    rest = run.aside(every_job, basis)
+    return PriceSide(time, bought, run.aside(price, basis, goods, hours, rest, choice.remedies))
+
+
+def time_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> tuple[Tasks, Labour]:
+    """Describe the tasks of an option and how long they take."""
     todo = run.aside(
         tasks,
         circuit.route.legs,
@@ -39,12 +50,7 @@ def price_side(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide) -> 
         circuit.device.rcd_beside,
         circuit.device.isolator_by_point,
     )
-    time = run.aside(labour, basis, todo, choice.remedies)
-    bought = parts_of(run, basis, choice, circuit, todo)
-    goods = run.aside(priced_goods, basis, bought)
-    hours = run.aside(priced_hours, basis, time)
-    rest = run.aside(every_job, basis)
-    return PriceSide(time, bought, run.aside(price, basis, goods, hours, rest, choice.remedies))
+    return todo, run.aside(labour, basis, todo, choice.remedies)
 
 
 def parts_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide, todo: Tasks) -> Parts:
@@ -54,7 +60,8 @@ def parts_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide, todo:
         basis,
         circuit.route.legs,
         todo,
-        choice.point,
+        choice.point.id,
+        choice.point.phases,
         circuit.device.device,
         circuit.device.rcd,
         circuit.board.board,
@@ -63,5 +70,5 @@ def parts_of(run: Run, basis: Basis, choice: Choice, circuit: CircuitSide, todo:
         choice.family,
         circuit.cable.overall_mm,
         choice.house_limit,
-        choice.remedies,
+        mends.pieces,
     )

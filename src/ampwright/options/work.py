@@ -129,11 +129,7 @@ def work_of(basis: Basis) -> Work[Design]:
     """Return the description of the work on a basis."""
 
     def work(run: Run, choice: Choice) -> Design:
-        bonds = run(bonding, basis)
-        run(point_setting, basis, choice.point, choice.setting_a)
-        side = supply_side(
-            run, basis, choice.point, choice.setting_a, choice.house_limit, choice.hours
-        )
+        bonds, side = before_circuit(run, basis, choice)
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
         costs = price_side(run, basis, choice, circuit)
@@ -142,6 +138,14 @@ def work_of(basis: Basis) -> Work[Design]:
         return Design(bonds, side, circuit, use, costs, gates, weighed)
 
     return work
+
+
+def before_circuit(run: Run, basis: Basis, choice: Choice) -> tuple[Bonding, SupplySide]:
+    """Describe what comes before the point's own circuit: bonds, setting, supply, network."""
+    bonds = run(bonding, basis)
+    run(point_setting, basis, choice.point, choice.setting_a)
+    side = supply_side(run, basis, choice.point, choice.setting_a, choice.house_limit, choice.hours)
+    return bonds, side
 
 
 def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
