@@ -82,8 +82,8 @@ class Journey:
     def options(self, **wanted: Any) -> list[Option[Design]]:
         """Return the options that chose what is wanted, the best first.
 
-        ``phases`` and ``detection`` are those of the point, ``point`` its id; ``remedies`` are
-        named by their slugs, which must be all of them.
+        ``phases`` and ``detection`` are those of the point, ``point`` its id. ``remedies``
+        names all of them by their slugs, ``needing`` and ``sparing`` one each, there and not.
         """
         return [o for o in self.outlook.ranking.options if _chose(o.choice, wanted)]
 
@@ -123,6 +123,11 @@ def figures(worked: Documented) -> dict[str, Any]:
     }
 
 
+def works(option: Option[Design]) -> set[str]:
+    """Return the work that an option needs, by slug."""
+    return {remedy.slug for remedy in option.choice.remedies}
+
+
 def decisions(option: Option[Design]) -> set[Decision]:
     """Return every decision an option can come to, over all that is still open."""
     spread: Any = option.design.decision
@@ -134,7 +139,13 @@ def _chose(choice: Choice, wanted: Mapping[str, Any]) -> bool:
     has: dict[str, Any] = {name: getattr(choice, name) for name in names}
     has |= {"phases": choice.point.phases, "detection": choice.point.detection.value}
     has |= {"point": choice.point.id, "remedies": {remedy.slug for remedy in choice.remedies}}
-    return all(has[name] == value for name, value in wanted.items())
+    needing, sparing = wanted.get("needing"), wanted.get("sparing")
+    plain = {name: wanted[name] for name in wanted if name not in ("needing", "sparing")}
+    return (
+        all(has[name] == value for name, value in plain.items())
+        and (needing is None or needing in has["remedies"])
+        and (sparing is None or sparing not in has["remedies"])
+    )
 
 
 @cache

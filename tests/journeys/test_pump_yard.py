@@ -17,7 +17,7 @@ from ampwright.standards.network.connection import Step
 from ampwright.standards.wiring.voltage_drop import drop
 from ampwright.tables.capacity import CableFamily
 from ampwright.tables.voltage_drop import drop_mv
-from tests.journeys.homes import Journey, decisions, figures, journey
+from tests.journeys.homes import Journey, decisions, figures, journey, works
 
 SHEET = 0.012
 MOVED = "move-immersion-to-L3"
@@ -86,14 +86,20 @@ def test_without_the_move_the_second_line_passes_the_threshold(home: Journey) ->
 def test_32_a_a_line_is_never_told_after_without_a_limit(home: Journey) -> None:
     for option in home.options(phases=3, setting_a=32.0, house_limit=False):
         assert decisions(option) == {Decision.ASK_FIRST}
-    for option in home.options(phases=3, setting_a=32.0, house_limit=True, tap="meter"):
-        assert 60 <= home.worked(option)[0].design.supply.carried.limit_a <= 80
+    (limited, *_) = home.options(phases=3, setting_a=32.0, house_limit=True, tap="meter")
+    assert 60 <= home.worked(limited)[0].design.supply.carried.limit_a <= 80
 
 
 def test_a_single_line_on_l3_is_cheaper_and_told_after(home: Journey) -> None:
     (option, *_) = home.options(phases=1, setting_a=32.0, tap="meter", house_limit=False)
     assert decisions(option) == {Decision.FIT_THEN_TELL}
     assert home.worked(option)[0].design.supply.carried.lines == (False, False, True)
+
+
+def test_the_feed_to_the_house_gets_a_device_of_its_own(home: Journey, unasked: Journey) -> None:
+    for kept in (home, unasked):
+        for option in kept.outlook.searched.options:
+            assert "feed-device-main" in works(option)
 
 
 def test_what_watches_one_line_is_never_put_on_three(home: Journey) -> None:
