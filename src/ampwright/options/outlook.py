@@ -16,7 +16,7 @@ from ampwright.foundations.checks import Check, Requirement
 
 from .homes import Homes
 from .menu import menu_of
-from .ranking import Ranking, bare, best_of, lay_out, rank, weights_over
+from .ranking import NONE, Ranking, bare, rank, weights_over
 from .search import Option, Rejection, Searched, Walk
 from .spread import Lifter
 from .staged import Staged, staged
@@ -62,17 +62,16 @@ class Outlook:
 
         Of its variants with and without remedies, the one that is likeliest to be right.
         """
-        options, best = self.ranking.options, self.ranking.best
-        if not options:
-            return None
+        leading = self.ranking.leading
         weights = weights_over(self.homes, self.ranking.facts)
-        wanted = bare(options[0].choice)
-        variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
-        laid = [lay_out(self.homes, options[i], self.ranking.facts) for i in variants]
-        chosen = best_of(laid, best.shape)
-        return options[
-            max(variants, key=lambda i: float(weights[chosen == variants.index(i)].sum()))
-        ]
+        chances = {
+            number: float(weights[leading == number].sum())
+            for number in np.unique(leading).tolist()
+            if number != NONE
+        }
+        first = {bare(option.choice): None for option in self.ranking.options[:1]}
+        own = {n: c for n, c in chances.items() if bare(self.ranking.options[n].choice) in first}
+        return self.ranking.options[max(own, key=own.__getitem__)] if own else None
 
     @cached_property
     def staged(self) -> tuple[Staged, ...]:
@@ -95,12 +94,16 @@ def outlook(homes: Homes, basis: Basis) -> Outlook:
 
 
 def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:
-    """Return the chance of each decision some home leads to, and the facts it turns on."""
+    """Return the chance of each decision some home leads to, and the facts it turns on.
+
+    The decision of a home is that of the leading choice there, or of the best where that choice
+    does not hold.
+    """
     names = tuple(Decision)
     numbers = {decision: i for i, decision in enumerate(names)}
-    found = np.full(ranking.best.shape, numbers[Decision.STOP_UNTIL], np.int64)
+    found = np.full(ranking.leading.shape, numbers[Decision.STOP_UNTIL], np.int64)
     for i, option in enumerate(ranking.options):
-        here = ranking.best == i
+        here = ranking.leading == i
         if here.any():
             each = decisions_of(option, ranking.facts, numbers)
             found = np.where(here, each, found)

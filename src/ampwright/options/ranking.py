@@ -67,7 +67,8 @@ class Ranking:
     """The options in order, the ones left after the losers, and the best in each home.
 
     ``best`` has one axis for each of ``facts`` and holds the position in ``options``, or −1
-    where no option is sound or can be said.
+    where no option is sound or can be said. ``leading`` is the choice that serves best on the
+    whole, taken in each home with the remedies it needs there; where it does not hold, the best.
     """
 
     homes: Homes
@@ -76,6 +77,7 @@ class Ranking:
     losses: tuple[Loss, ...]
     facts: tuple[str, ...]
     best: NDArray[np.int64]
+    leading: NDArray[np.int64]
 
     def best_in(self, fixed: dict[str, Value]) -> Option[Any] | None:
         """Return the best option in the home where the open facts have these values."""
@@ -107,14 +109,28 @@ def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     losses = [
         Loss(options[i], options[j], better_in(laid[j], laid[i])) for i, j in sorted(lost.items())
     ]
+    best = best_of(laid, weights.shape)
     return Ranking(
         homes,
         tuple(options),
         tuple(options[i] for i in front),
         tuple(losses),
         facts,
-        best_of(laid, weights.shape),
+        best,
+        led(options, laid, best),
     )
+
+
+def led(
+    options: Sequence[Option[Any]], laid: Sequence[Laid], best: NDArray[np.int64]
+) -> NDArray[np.int64]:
+    """Return the first choice's best variant in each home, or the best where none is sound."""
+    if not options:
+        return best
+    wanted = bare(options[0].choice)
+    variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
+    chosen = best_of([laid[i] for i in variants], best.shape)
+    return np.where(chosen == NONE, best, np.asarray(variants)[np.maximum(chosen, 0)])
 
 
 def bare(choice: Choice) -> Choice:
