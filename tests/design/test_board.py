@@ -204,3 +204,21 @@ class TestAtTheMeter:
         made = room(COTTAGE, "meter")
         assert not failed(made.checks)
         assert [each.caution for each in made.checks if each.caution]
+
+    @pytest.mark.parametrize(("metres", "says"), [(3.0, []), (3.1, ["tails_fused"])])
+    def test_long_tails_begin_at_a_device_of_their_own(self, metres, says):
+        facts = changed(SUNNY, supply__own_board_m=metres)
+        made = room(facts, "meter")
+        assert failed(made.checks) == says
+        for check in made.checks:
+            for remedy in check.remedies:
+                assert not failed(room({**facts, **dict(remedy.changes)}, "meter").checks)
+
+    @pytest.mark.parametrize(("where", "word"), [
+        ("outside cabinet", "nothing of ours"), ("indoors", ""),
+    ])  # fmt: skip
+    def test_nothing_of_ours_in_the_meters_cabinet(self, where, word):
+        made = room(changed(SUNNY, supply__meter_in=where), "meter")
+        cautions = [each.caution for each in made.checks if each.caution]
+        assert [word in each for each in cautions] == ([True] if word else [])
+        assert any("room for a small board" in c.caution for c in room(SUNNY, "meter").checks)

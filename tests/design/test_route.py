@@ -29,13 +29,20 @@ def test_from_each_tap_its_own_way():
 
 
 def test_a_way_nobody_paced_cannot_be_said_yet():
-    made = route(plain(SEMI), "meter", "window")
+    facts = changed(SEMI) | {"legs.all_listed": False}
+    made = route(plain(facts), "meter", "window")
     (check,) = made.checks
     assert check.outcome.value == "undetermined"
     assert "from meter to window" in check.why
     assert made.out.legs == ()
     with pytest.raises(Unanswered, match=r"legs\.all_listed"):
         paced(made.out)
+
+
+def test_a_whole_list_that_leads_nowhere_rules_the_tap_out():
+    (check,) = route(plain(SEMI), "meter", "window").checks
+    assert check.outcome.value == "fail"
+    assert "pace one" in check.why
 
 
 def test_a_leg_that_is_gone_leads_nowhere():

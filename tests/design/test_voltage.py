@@ -5,12 +5,12 @@ import pytest
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.firm.catalogue import Detection
 
-from .homes import SEMI, basis, plain
+from .homes import SEMI, SUNNY, basis, plain
 
 
 def checks(low=230.0, high=240.0, read=True, high_read=True, drop=2.0,
-           kind=Detection.VOLTS_WINDOW):  # fmt: skip
-    return volts_at_point(plain(SEMI), basis(), kind, low, high, read, high_read, drop).checks
+           kind=Detection.VOLTS_WINDOW, facts=SEMI):  # fmt: skip
+    return volts_at_point(plain(facts), basis(), kind, low, high, read, high_read, drop).checks
 
 
 @pytest.mark.parametrize(("low", "says"), [(212.0, "pass"), (211.9, "fail")])
@@ -33,6 +33,14 @@ def test_on_a_stand_in_it_is_a_warning():
 ])  # fmt: skip
 def test_a_sunny_street_counts_too(high, read, says):
     assert checks(high=high, high_read=read)[1].outcome.value == says
+
+
+def test_sun_on_the_roof_wants_the_noon_read():
+    _, unread = checks(high_read=False, facts=SUNNY)
+    assert unread.outcome.value == "pass"
+    assert "read at noon" in unread.caution
+    assert not checks(high=249.0, facts=SUNNY)[1].caution
+    assert not checks(high_read=False)[1].caution
 
 
 @pytest.mark.parametrize("kind", [Detection.EARTH_POTENTIAL, Detection.NONE])

@@ -1,17 +1,43 @@
-"""The place of the point: whether its case suits where it hangs."""
+"""The place of the point: its case, its height, and gas or fuel close by."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from ampwright.foundations.checks import Finding, not_applicable, requires
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import (
+    Check,
+    Finding,
+    Outcome,
+    holds,
+    not_applicable,
+    requires,
+)
+from ampwright.foundations.quantity import Metres
+from ampwright.foundations.remedies import Remedy
+from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.places import wiring
-from ampwright.standards.wiring.charging import point_outdoors_rated
+from ampwright.standards.wiring.charging import (
+    outlet_not_too_high,
+    outlet_not_too_low,
+    point_outdoors_rated,
+)
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
+from ampwright.tables.charging import point_distance
 
 LEAST_OUTDOORS: Final = "IP44"
+FUEL: Final = Place(
+    "usual practice for charge points", at="gas and fuel near by", trust=Trust.COMMON_PRACTICE
+)
+NOTHING: Final = "nothing"
+BOTTLES: Final = "gas bottles or tank"
+LOOK_IT_UP: Final = (
+    "keep the distances that the gas company, the fuel supplier and the maker of the point ask"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +61,80 @@ def weather_stays_out(place: str) -> Finding:
     return not_applicable(f"{place} is indoors")
 
 
-def point_place(home: Home, place: str, ip: str) -> Made[Spot]:
-    """Return where the point hangs and whether its case, such as ``IP54``, bears that."""
-    if not home.places[place].outdoors:
-        return Made(Spot(outdoors=False), (weather_stays_out(place),))
-    return Made(Spot(outdoors=True), (point_outdoors_rated(ip, LEAST_OUTDOORS),))
+@requires("the outlet hangs within reach", unit="m", place=wiring("722.55.101", doubtful=True))
+def height_told(low: Metres, high: Metres) -> Finding:
+    """Whoever hangs the point is told between which heights its outlet belongs.
+
+    Until somebody has said how high; lowest part of the outlet above the ground.
+
+    Examples
+    --------
+    >>> height_told(Metres(0.5), Metres(1.5)).outcome.value
+    'pass'
+    """
+    return Finding(Outcome.PASS, low, high)
+
+
+@requires("no gas that may leak settles by the point", place=FUEL)
+def clear_of_bottles(near: str, bottled_gas: bool) -> Finding:
+    """A point hangs clear of bottles and tanks of gas, whose leaks lie along the ground.
+
+    How far is the supplier's figure and the maker's; it is measured on site.
+
+    Examples
+    --------
+    >>> clear_of_bottles("gas bottles or tank", True).outcome.value
+    'fail'
+    """
+    beside = near == BOTTLES and bottled_gas
+    return holds(not beside, "gas bottles or a tank stand by it" if beside else f"{near} by it")
+
+
+def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
+    """Return where the point hangs and whether its case, such as ``IP54``, bears that.
+
+    Height and what stands beside it are judged as far as somebody has said.
+    """
+    outdoors = home.places[place].outdoors
+    case = point_outdoors_rated(ip, LEAST_OUTDOORS) if outdoors else weather_stays_out(place)
+    return Made(Spot(outdoors), (case, *_height(home, basis, place), *_fuel(home, place)))
+
+
+def _height(home: Home, basis: Basis, place: str) -> Iterator[Check]:
+    """Yield whether the outlet hangs within reach, or between which heights it belongs."""
+    low_m = point_distance(basis.book, "socket height least")
+    high_m = point_distance(basis.book, "socket height most")
+    height_m = if_said(lambda: home.places[place].height_m, None)
+    if height_m is not None:
+        yield outlet_not_too_low(height_m, low_m)
+        yield outlet_not_too_high(height_m, high_m)
+        return
+    yield height_told(low_m, high_m).with_caution(
+        f"hang the lowest part of its outlet {low_m:g} to {high_m:g} m above the ground; confirm "
+        "the heights against the current standard"
+    )
+
+
+def _fuel(home: Home, place: str) -> Iterator[Check]:
+    """Yield whether the point hangs clear of gas and fuel, or that it is to be looked for."""
+    near = if_said(lambda: home.places[place].near_gas, "")
+    if near == NOTHING:
+        return
+    if not near:
+        yield clear_of_bottles("nothing noted", False).with_caution(
+            "look for a gas meter, a flue, a vent or bottles within arm's reach of the point"
+        )
+        return
+    bottled = near == BOTTLES and home.services["lpg"].present
+    check = clear_of_bottles(near, bottled).with_caution(f"{near} by the point: {LOOK_IT_UP}")
+    yield check.mended_by(_clear(place))
+
+
+def _clear(place: str) -> Remedy:
+    """Return the work of hanging the point further along."""
+    return Remedy(
+        slug=f"clear-of-gas-{place}",
+        does=f"Hang the point further along from {place}, out of the zone of the bottles or the "
+        "tank as their supplier draws it; measured on site",
+        changes=((f"places.{place}.near_gas", NOTHING),),
+    )

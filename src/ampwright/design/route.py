@@ -8,12 +8,15 @@ from typing import Final
 
 from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.checks import Finding, holds, requires, undetermined
-from ampwright.foundations.quantity import Celsius, Count, Metres, Millimetres
+from ampwright.foundations.quantity import Celsius, Count, Metres, Millimetres, SquareMm
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
+from ampwright.standards.wiring.charging import own_circuit
 from ampwright.survey.home import Home
 from ampwright.survey.home_property import Leg
+from ampwright.survey.if_said import if_said
 
 METHOD: Final = Place("Ampwright", at="method, the way of the cable", trust=Trust.DERIVED)
 IN_WALL: Final = frozenset({"stud wall"})
@@ -45,11 +48,30 @@ class LegRun:
 
 
 @dataclass(frozen=True, slots=True)
+class Laid:
+    """A cable that lies there already and is to be used: its kind and the size of a line core."""
+
+    cable: str
+    kind: str
+    size_mm2: SquareMm
+
+
+@dataclass(frozen=True, slots=True)
 class Route:
-    """The legs from tap to point, in order; none of them where no way has been paced."""
+    """The legs from tap to point, in order; none of them where no way has been paced.
+
+    ``laid`` is the cable that lies there already, if it is to be used; its one leg is as its
+    worst stretch lies.
+    """
 
     legs: tuple[LegRun, ...]
     length_m: Metres
+    laid: Laid | None = None
+
+    @property
+    def new_legs(self) -> tuple[LegRun, ...]:
+        """The legs along which a cable is still to be run."""
+        return () if self.laid else self.legs
 
     @property
     def hidden(self) -> bool:
@@ -58,18 +80,24 @@ class Route:
 
 
 @requires("a way from the tap to the point has been paced", place=METHOD)
-def way_paced(tap: str, place: str, legs: int) -> Finding:
+def way_paced(tap: str, place: str, legs: int, all_listed: bool) -> Finding:
     """There are surveyed legs that lead from one to the other.
 
-    Counts the legs of the shortest way; says nothing of whether a shorter one was missed.
+    Counts the legs of the shortest way; says nothing of whether a shorter one was missed. Where
+    the list is whole and none leads there, there is no such way to design with.
 
     Examples
     --------
-    >>> way_paced("main", "drive", 0).why
+    >>> way_paced("main", "drive", 0, False).why
     'nobody has paced the way from main to drive: note each leg, how it runs and its metres'
+    >>> way_paced("main", "drive", 0, True).why
+    'no leg of the whole list leads from main to drive; pace one if this way is wanted'
     """
     if legs:
         return holds(True)
+    if all_listed:
+        return holds(False, f"no leg of the whole list leads from {tap} to {place}; pace one if "
+                     "this way is wanted")  # fmt: skip
     return undetermined(
         f"nobody has paced the way from {tap} to {place}: "
         "note each leg, how it runs and its metres"
@@ -92,13 +120,59 @@ def route(home: Home, tap: str, place: str) -> Made[Route]:
     """Return the shortest surveyed way from a tap, ``meter`` or the id of a board, to a place.
 
     Legs serve in both directions. Their lengths are read only where two ways must be compared,
-    and of the legs on the way. All ways are listed, which suits a dozen legs, not a hundred.
+    and of the legs on the way. All ways are listed, which suits a dozen legs, not a hundred. A
+    cable that lies there already is offered; where it is to be used, it is the way.
     """
+    joining = tuple(cables_laid(home, tap, place))
+    for id_ in joining:
+        if if_said(lambda id_=id_: home.laid[id_].used, False):  # type: ignore[misc]
+            return along_laid(home, id_)
     ways = tuple(ways_between(tap, place, ends(home)))
     shortest = _shortest(home, ways)
     legs = tuple(_run(id_, home.legs[id_]) for id_ in shortest)
     length_m = way_length(tuple(leg.length_m for leg in legs))
-    return Made(Route(legs, length_m), (way_paced(tap, place, len(legs)),))
+    whole = not legs and if_said(lambda: home.legs.all_listed, False)
+    return Made(
+        Route(legs, length_m),
+        (way_paced(tap, place, len(legs), whole),),
+        tuple(_used(home, id_) for id_ in joining),
+    )
+
+
+def cables_laid(home: Home, tap: str, place: str) -> Iterator[str]:
+    """Yield the ids of the cables already laid that join a tap and a place."""
+    for id_, cable in home.laid.so_far():
+        if {cable.from_place, cable.to_place} == {tap, place}:
+            yield id_
+
+
+def along_laid(home: Home, id_: str) -> Made[Route]:
+    """Return the way of a cable that lies there already, and whether it feeds the point alone."""
+    cable = home.laid[id_]
+    leg = LegRun(
+        id=id_,
+        how=cable.how,
+        length_m=cable.length_m,
+        insulation_mm=NONE_MM,
+        ambient_c=None if cable.how in IN_GROUND else Celsius(30.0),
+        grouped_with=Count(0),
+    )
+    out = Route((leg,), cable.length_m, Laid(id_, cable.kind, cable.size_mm2))
+    return Made(out, (own_circuit(cable.feeds_only).with_caution(
+        f"left by {cable.left_by}: prove it from end to end before it is used, as if it were our "
+        "own; the certificate covers all of it"
+    ),))
+
+
+def _used(home: Home, id_: str) -> Remedy:
+    """Return the work of using a cable that lies there already; an old point on it goes."""
+    load = if_said(lambda: home.laid[id_].of_load, "")
+    gone = ((f"loads.{load}.present", False),) if load else ()
+    return Remedy(
+        slug=f"use-{id_}",
+        does=f"Use the cable {id_} that lies there already, proved from end to end",
+        changes=((f"laid.{id_}.used", True), *gone),
+    )
 
 
 def paced(way: Route) -> Route:

@@ -15,6 +15,7 @@ from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
 from ampwright.design.earthing.outbuilding import outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
+from ampwright.design.old_points import old_points
 from ampwright.design.place import point_place
 from ampwright.design.route import Route, route
 from ampwright.design.sources import (
@@ -50,7 +51,8 @@ class CircuitSide:
 def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> CircuitSide:
     """Describe the work of the point's own circuit, cheapest questions first."""
     point, setting_a = choice.point, choice.setting_a
-    run(point_place, choice.place, point.ip)
+    run(old_points, basis)
+    run(point_place, basis, choice.place, point.ip)
     way = run(route, choice.tap, choice.place)
     device = run(
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden

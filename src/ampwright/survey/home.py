@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from .home_boards import Board
 from .home_earthing import STANDARD_SERVICES, Earthing, Service
+from .home_laid import LaidCable
 from .home_loads import STANDARD_LOADS, Load, Source
 from .home_operator import Operator
 from .home_papers import Note, Photo
@@ -71,6 +72,12 @@ class Home(Part):
         trade="Every leg listed",
         look="From the meter and from each fuse board to each place, turn by turn.",
         needs={"quote": TOLD},
+    )
+    laid: Many[LaidCable] = many(
+        ask="Did the builder, another firm or an old point leave any cable for charging?",
+        trade="Every cable already laid for a point listed",
+        look="A coil on the garage wall, a blank plate by the drive, an old point.",
+        who="photo",
     )
     wishes: Wishes
     tariff: Tariff

@@ -65,6 +65,11 @@ class Load(Thing):
         look="The board whose chart names it.",
         refers="boards",
     )
+    goes: bool = fact(
+        ask="If it is an old charge point: does it go when the new one comes?",
+        trade="Taken out with this work",
+        look="Two points share what the house has; an old one may also stay as the only one.",
+    )
 
 
 class Source(Thing):

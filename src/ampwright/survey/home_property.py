@@ -32,6 +32,7 @@ LegHow = Literal[
     "clipped inside", "clipped outside", "through wall", "trunking", "conduit", "loft void",
     "under floor", "stud wall", "in insulation", "buried", "duct", "tray",
 ]  # fmt: skip
+NearGas = Literal["nothing", "gas meter", "flue or vent", "oil tank", "gas bottles or tank"]
 Surface = Literal["lawn", "border", "gravel", "paving", "concrete", "tarmac"]
 
 USUAL_AMBIENT = Place(
@@ -263,11 +264,13 @@ class CandidatePlace(Thing):
         who="photo",
         values={False: 0.9, True: 0.1},
     )
-    near_gas: str = fact(
-        ask="Is there a gas meter, a flue, a vent or an oil tank within arm's reach of it?",
+    near_gas: NearGas = fact(
+        ask="Is there a gas meter, a flue, a vent, an oil tank or a gas bottle within arm's reach "
+        "of it?",
         trade="Gas, flue or fuel near by",
         look="Photo of the wall two metres to each side.",
         who="photo",
+        needs={"fit": SEEN},
     )
     metal_building: bool = fact(
         ask="Has that building a metal frame, or a pipe of its own from the ground?",

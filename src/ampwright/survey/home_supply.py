@@ -22,6 +22,7 @@ EarthingKind = Literal["TN-C-S", "TN-S", "TT"]
 FuseKind = Literal["BS 88-3", "BS 1361", "unknown type"]
 Condition = Literal["sound", "doubtful", "dangerous"]
 Isolator = Literal["none", "two pole", "four pole"]
+MeterIn = Literal["indoors", "outside cabinet", "garage or store"]
 SmartMeter = Literal["no", "yes", "yes, half-hourly"]
 
 LEGAL_LIMITS = Place(
@@ -268,6 +269,30 @@ class Supply(Part):
         trade="Smart meter",
         look="The half-hour setting is in the supplier's app or on the bill.",
         values={"no": 0.35, "yes": 0.25, "yes, half-hourly": 0.4},
+    )
+    meter_in: MeterIn = fact(
+        ask="Where is the meter: indoors, in a cabinet outside, or in a garage or store?",
+        trade="Place of the meter",
+        look="Photo from a step back, the cabinet open if it opens by hand.",
+        who="photo",
+        needs={"quote": TOLD},
+    )
+    own_board_m: Metres = fact(
+        ask="How far along the cable is it from the meter to a free bit of indoor wall, as big as "
+        "a sheet of paper?",
+        trade="Tails to a small board of the point's own",
+        look="Beside the meter if there is room; through the wall behind an outside cabinet.",
+        who="photo",
+        between=(0.1, 50.0),
+        step=0.5,
+        agree=Agree(0.5, "higher", share=0.1),
+        symbol="L tails",
+    )
+    own_board_fused: bool = fact(
+        ask="Will a switch-fuse stand at the meter end, ahead of the tails to the small board?",
+        trade="Switch-fuse ahead of the small board's tails, planned",
+        look="Work that is planned, never what was found.",
+        who="site",
     )
     highest_half_hour_kw: Kilowatts = fact(
         ask="What is the most the house has used in half an hour, in the supplier's app?",

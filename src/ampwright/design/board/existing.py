@@ -29,6 +29,7 @@ from ampwright.survey.if_said import if_said
 from ampwright.tables.devices import point_rcd_limit_ma
 
 from ..earthing.rods import house_electrode_ohm
+from ..loads import loads_of
 from ..noted import noted
 from ..residual import in_amperes, touch_limit
 from ..sources import sources_on
@@ -173,7 +174,7 @@ def _live(home: Home, board: Board) -> Iterator[Check]:
     """Yield whether a board is live by day, where there is one for night heaters besides."""
     if len(home.boards) < 2:
         return
-    if any(each.kind == NIGHT_LOADS for _, each in home.loads.listed()):
+    if any(True for _ in loads_of(home, NIGHT_LOADS)):
         yield board_live(board.night_only)
 
 

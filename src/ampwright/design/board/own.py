@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
-from ampwright.foundations.checks import Check, Finding, holds, requires
-from ampwright.foundations.quantity import Count
-from ampwright.foundations.remedies import Remedy
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.quantity import Count, Metres
+from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
-from ampwright.standards.wiring.adequacy import switch_carries_fuse
+from ampwright.standards.wiring.adequacy import TAILS, feed_short_enough, switch_carries_fuse
 from ampwright.standards.wiring.boards import case_will_not_burn, way_free
 from ampwright.standards.wiring.charging import surge_protection_present
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 
 METER: Final = "meter"
 METHOD: Final = Place("Ampwright", at="method, room in the board", trust=Trust.DERIVED)
@@ -27,6 +29,11 @@ SUPPLIER: Final = "the supplier or the meter operator"
 ON_A_ROD: Final = (
     "no residual current device stands in front of it: tails and switch are kept from its metal "
     "by insulation"
+)
+CABINET: Final = "outside cabinet"
+NOTHING_OF_OURS: Final = (
+    "nothing of ours goes into the meter's cabinet: the small board hangs on the wall behind it "
+    "or in a weatherproof case of its own, its tails through the wall sheathed and short"
 )
 ISOLATOR_OF: Final = {1: "two pole", 3: "four pole"}
 
@@ -78,6 +85,34 @@ def isolator_there(isolator: str, phases: int) -> Finding:
     return holds(True)
 
 
+@requires("there is room for the small board", place=SEALS)
+def room_beside_meter(where: str) -> Finding:
+    """The small board hangs on a wall of the house, or outdoors in a case made for it.
+
+    The meter's own cabinet belongs to others, whatever room it has.
+
+    Examples
+    --------
+    >>> room_beside_meter("outside cabinet").why
+    'the meter is in outside cabinet'
+    """
+    return holds(True, f"the meter is in {where}")
+
+
+@requires("long tails begin at a device of their own", place=TAILS)
+def tails_fused(fused: bool) -> Finding:
+    """Tails longer than operators let run behind their fuse have one of their own ahead.
+
+    As planned; what stands there is seen on the day.
+
+    Examples
+    --------
+    >>> tails_fused(False).why
+    'no device of their own at the meter end'
+    """
+    return holds(fused, "" if fused else "no device of their own at the meter end")
+
+
 def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[BoardRoom]:
     """Return the small board beside the meter, on tails within a metre or so of it.
 
@@ -92,6 +127,7 @@ def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[B
         way_free(small.positions, positions),
         switch_carries_fuse(home.supply.main_fuse_a, basis.cited(small).switch_a),
         _isolator(home),
+        *_hangs(home, basis),
         surge_protection_present(small.surge_protection),
         _case(home, small),
     )
@@ -114,6 +150,38 @@ def _isolator(home: Home) -> Check:
             does=f"Have a {poles} isolator put in after the meter before the visit",
             changes=(("supply.isolator", poles), ("supply.isolator_a", 100.0)),
             by=SUPPLIER,
+        )
+    )
+
+
+def _hangs(home: Home, basis: Basis) -> Iterator[Check]:
+    """Yield where the small board may hang: not in the meter's cabinet, not far from it."""
+    where = if_said(lambda: home.supply.meter_in, "")
+    tails_m = if_said(lambda: home.supply.own_board_m, None)
+    if tails_m is not None:
+        yield _tails(home, basis, tails_m)
+    if where == CABINET:
+        yield room_beside_meter(where).with_caution(NOTHING_OF_OURS)
+    elif not where:
+        yield room_beside_meter("a place nobody noted").with_caution(
+            "see that there is room for a small board beside the meter"
+        )
+
+
+def _tails(home: Home, basis: Basis, tails_m: Metres) -> Check:
+    """Return whether the tails to the small board may lean on the service fuse."""
+    short = feed_short_enough(tails_m, basis.rules.own_device_over_m)
+    if short.outcome is Outcome.PASS:
+        return short
+    fuse_a = home.supply.main_fuse_a
+    return tails_fused(if_said(lambda: home.supply.own_board_fused, False)).mended_by(
+        Remedy(
+            slug="own-board-fuse",
+            does=f"Put a switch-fuse, {fuse_a:g} A at most, at the meter end of the tails to the "
+            "small board",
+            changes=(("supply.own_board_fused", True),),
+            parts=(Part(f"switch-fuse {fuse_a:g} A, {home.supply.phases}-phase", 1.0),),
+            minutes=basis.task("own-board").minutes,
         )
     )
 

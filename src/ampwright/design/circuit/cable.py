@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Cable as Stock
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Check, Finding, Outcome, at_most, holds, requires
+from ampwright.foundations.checks import Check, Finding, Outcome, at_least, at_most, holds, requires
 from ampwright.foundations.quantity import (
     Amperes,
     Celsius,
@@ -35,7 +35,7 @@ from ampwright.tables.conductors import earth_core_mm2
 from ampwright.tables.supply_limits import declared_ze_ohm
 from ampwright.tables.voltage_drop import drop_mv
 
-from ..route import Route, paced
+from ..route import Laid, Route, paced
 from .capacity import LegCapacity, family_suits_way, least_capacity, leg_capacity
 from .device import Protection
 from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loop_limit_ohm
@@ -45,6 +45,9 @@ METHOD: Final = Place("Ampwright", at="method, the cable of the circuit", trust=
 INSTRUCTIONS: Final = Place("maker's instructions of the point", at="cable entry")
 CORES: Final = {1: 3, 3: 5}
 """Power cores by the lines of a point: lines, neutral and earth."""
+FIRM: Final = Place("firm rule", at="least conductor of a point", trust=Trust.COMMON_PRACTICE)
+AS_LAID: Final = "as it lies there"
+SENSOR_APART: Final = "a sensor's cable, if the point has one, is still to be run beside it"
 LEAST: Final = "the least size the firm fits"
 
 
@@ -120,6 +123,34 @@ def entry_takes_cable(overall_mm: Millimetres, gland_mm: Millimetres) -> Finding
     return at_most(overall_mm, gland_mm)
 
 
+@requires("the cable that lies there is of this kind", place=METHOD)
+def laid_kind(kind: str, found: str) -> Finding:
+    """A cable already laid is taken as what it is.
+
+    By its look and its print.
+
+    Examples
+    --------
+    >>> laid_kind("armoured", "flat").why
+    'what lies there is flat'
+    """
+    return holds(kind == found, "" if kind == found else f"what lies there is {found}")
+
+
+@requires("the cable that lies there ≥ the least the firm fits", unit="mm²", place=FIRM)
+def laid_size(size: SquareMm, least: SquareMm) -> Finding:
+    """A cable already laid is no thinner than the firm would run itself.
+
+    A firm rule, beyond what the circuit needs; the circuit's own limits are other checks.
+
+    Examples
+    --------
+    >>> laid_size(SquareMm(4.0), SquareMm(6.0)).outcome.value
+    'fail'
+    """
+    return at_least(size, least)
+
+
 @computes("dU", "V", formula="before + own", place=METHOD)
 def volts_lost(before: Volts, own: Volts) -> Volts:
     """Return the volts lost along the feed and the circuit after it.
@@ -166,8 +197,10 @@ def cable(
     way = paced(way)
     point = basis.cited(point)
     job = Job(home, basis, way, device, feed, earthing, setting_a, point)
-    sizes = tuple(stocked(basis, family, point.phases, with_data))
     wanted = f"{family.value} cable of {CORES[point.phases]} cores"
+    if way.laid is not None:
+        return _as_laid(job, way.laid, family, wanted)
+    sizes = tuple(stocked(basis, family, point.phases, with_data))
     if not sizes:
         return Made(_none(family, way), (cable_offered(False, wanted),))
     governed_by = LEAST
@@ -182,6 +215,27 @@ def cable(
             break
         made = larger
     return Made(made.out, (cable_offered(True, wanted), *made.checks))
+
+
+def _as_laid(job: Job, laid: Laid, family: CableFamily, wanted: str) -> Made[Cable]:
+    """Return what a cable comes to that lies there already: its own kind and size, as they are.
+
+    How thick it is over its sheath is that of a new one of its kind.
+    """
+    kind = laid_kind(family.value, laid.kind)
+    phases = job.point.phases
+    alike = [
+        each
+        for each in job.basis.catalogue.cables
+        if each.family is family and each.cores == CORES[phases]
+        and each.size_mm2 == laid.size_mm2
+    ]
+    if kind.outcome is Outcome.FAIL or not alike:
+        known = cable_offered(bool(alike), f"{wanted}, {laid.size_mm2:g} mm², to judge it by,")
+        return Made(_none(family, job.way), (kind, known))
+    size = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2)
+    made = _try(job, replace(job.basis.cited(alike[0]), size_mm2=laid.size_mm2), AS_LAID)
+    return Made(made.out, (kind, size.with_caution(SENSOR_APART), *made.checks))
 
 
 def stocked(basis: Basis, family: CableFamily, phases: int, with_data: bool) -> Iterator[Stock]:

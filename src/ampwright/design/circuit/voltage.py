@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
@@ -15,10 +16,17 @@ from ampwright.foundations.working import computes
 from ampwright.standards.wiring.charging import window_held, window_held_high
 from ampwright.standards.wiring.voltage_drop import volts_after
 from ampwright.survey.home import Home
+from ampwright.survey.home_loads import Source
+from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import window_high_v, window_low_v
 
 METHOD: Final = Place("Ampwright", at="method, volts at the point", trust=Trust.DERIVED)
 FIRM: Final = Place("firm rule", at="margin to the trip window", trust=Trust.COMMON_PRACTICE)
+SUN: Final = "solar"
+SUNNY: Final = (
+    "sun on the roof raises the volts by day, and nobody has read them: read at noon on a bright "
+    "day, for the point opens above its window too"
+)
 READ_THEM: Final = "read the volts at tea time before relying on it"
 
 
@@ -80,14 +88,17 @@ def window_watched(detection: str) -> Finding:
 
     Examples
     --------
-    >>> window_watched("earth potential").outcome.value
+    >>> window_watched("none").outcome.value
     'not applicable'
     """
-    return not_applicable(f"its detection is {detection}: it does not watch line to neutral")
+    return not_applicable(
+        f"its detection is {detection}: it does not watch line to neutral; low volts stay a matter "
+        "for the operator"
+    )
 
 
 def volts_at_point(
-    _home: Home,
+    home: Home,
     basis: Basis,
     detection: Detection,
     lowest_v: Volts,
@@ -101,12 +112,12 @@ def volts_at_point(
     ``drop_v`` is from the origin, to neutral, at the setting. Read volts keep the firm's margin
     to both ends or fail. The legal floor, where none were read, warns inside the margin; the
     legal ceiling is the window's own high end, so there a margin would warn in every home and
-    none is asked. Nothing of the home bears on it beyond what was handed on.
+    none is asked. Sun on the home's own roof, with its volts never read, is a warning.
     """
     out = PointVolts(volts_after(lowest_v, drop_v), highest_v, read)
     if detection is not Detection.VOLTS_WINDOW:
         return Made(out, (window_watched(detection.value),))
-    checks = (_low(basis, out.lowest_v, read), _high(basis, highest_v, high_read))
+    checks = (_low(basis, out.lowest_v, read), _high(home, basis, highest_v, high_read))
     return Made(out, checks)
 
 
@@ -124,9 +135,16 @@ def _low(basis: Basis, volts_v: Volts, read: bool) -> Check:
     )
 
 
-def _high(basis: Basis, volts_v: Volts, read: bool) -> Check:
+def _high(home: Home, basis: Basis, volts_v: Volts, read: bool) -> Check:
     """Return whether the point stays on when the street is full of sun."""
     window_v = window_high_v(basis.book)
-    if not read:
-        return window_held_high(volts_v, window_v)
-    return window_held_high(volts_v, high_end(window_v, basis.rules.voltage_margin_v))
+    if read:
+        return window_held_high(volts_v, high_end(window_v, basis.rules.voltage_margin_v))
+    check = window_held_high(volts_v, window_v)
+    sunny = any(if_said(kind_of(each), "") == SUN for _, each in home.sources.so_far())
+    return check.with_caution(SUNNY) if sunny else check
+
+
+def kind_of(source: Source) -> Callable[[], str]:
+    """Return how to read what a source is."""
+    return lambda: source.kind

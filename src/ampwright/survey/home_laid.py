@@ -1,0 +1,93 @@
+"""Facts of cables that lie there already for a point: a builder's, a firm's, an old point's."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from ampwright.foundations.quantity import Metres, SquareMm
+
+from .home_boards import FeedKind
+from .home_property import LegHow
+from .register import SEEN, TOLD, Agree, Thing, fact
+
+LeftBy = Literal["the builder", "another firm", "an old point"]
+
+
+class LaidCable(Thing):
+    """A cable that somebody has left for a charge point."""
+
+    left_by: LeftBy = fact(
+        ask="Who put that cable in: the builder, another firm, or does an old point hang on it?",
+        trade="Cable left by",
+        look="The certificate or the builder's papers name it.",
+        values={"the builder": 0.5, "another firm": 0.2, "an old point": 0.3},
+    )
+    from_place: str = fact(
+        ask="Where does it begin?",
+        trade="From",
+        look="The meter or a fuse board; follow it if it is in view.",
+        refers="boards places meter",
+        needs={"quote": TOLD, "fit": SEEN},
+    )
+    to_place: str = fact(
+        ask="And where does it come out?",
+        trade="To",
+        look="One of the places for the point.",
+        refers="boards places meter",
+        needs={"quote": TOLD, "fit": SEEN},
+    )
+    kind: FeedKind = fact(
+        ask="Is it flat and grey, round and smooth, or steel-armoured?",
+        trade="Kind of cable",
+        look="Photo of the end that hangs out, with a coin beside it.",
+        who="photo",
+        values={"flat": 0.5, "sheathed": 0.2, "armoured": 0.3},
+        needs={"quote": SEEN, "fit": SEEN},
+    )
+    size_mm2: SquareMm = fact(
+        ask="Is a size printed on it, such as 6 mm²?",
+        trade="Size of a line core",
+        look="Photo of the print along the sheath; if there is none, our electrician measures.",
+        who="photo",
+        values={2.5: 0.15, 4: 0.15, 6: 0.5, 10: 0.2},
+        rare=(1.5, 16, 25),
+        needs={"quote": SEEN, "fit": SEEN},
+        symbol="S laid",
+    )
+    length_m: Metres = fact(
+        ask="How long is it, end to end?",
+        trade="Length",
+        look="From the papers, or paced along the way it must take.",
+        between=(0.1, 300.0),
+        step=1.0,
+        agree=Agree(0.5, "higher", share=0.1),
+        needs={"fit": SEEN},
+        symbol="L",
+    )
+    how: LegHow = fact(
+        ask="What does it run through where it is worst cooled: a loft, a filled wall, the ground?",
+        trade="Method of the stretch that cools worst",
+        look="The builder's drawings; a thermal picture; a borescope.",
+        who="site",
+        needs={"fit": SEEN},
+    )
+    feeds_only: bool = fact(
+        ask="Is it sure that it feeds nothing else on its way?",
+        trade="Feeds nothing but the point",
+        look="Follow it; a spur to a light or a shed counts as something else.",
+        who="site",
+        values={True: 0.85, False: 0.15},
+        needs={"fit": SEEN},
+    )
+    of_load: str = fact(
+        ask="Which of the listed loads hangs on it now?",
+        trade="Load that hangs on it, by id",
+        look="The old point, if it is among the loads.",
+        refers="loads",
+    )
+    used: bool = fact(
+        ask="Shall the new point hang on it?",
+        trade="To be used for the point, planned",
+        look="Work that is planned, never what was found.",
+        who="site",
+    )
