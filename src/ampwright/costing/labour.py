@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Task as TaskRow
 from ampwright.foundations.quantity import Hours, Minutes
-from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes, given, has_working
@@ -63,13 +61,14 @@ def together(T: tuple[Minutes, ...]) -> Minutes:  # noqa: N803 - as printed
     return Minutes(float(sum(T)))
 
 
-def labour(_home: Home, basis: Basis, work: Tasks, remedies: tuple[Remedy, ...]) -> Made[Labour]:
+def labour(
+    _home: Home, basis: Basis, work: Tasks, mending: tuple[TaskTime, ...]
+) -> Made[Labour]:
     """Return the minutes of an option; one electrician on site, no travel.
 
-    What only somebody else may do takes none of our time. The tasks have read the home.
+    ``mending`` are the times of its work items. The tasks have read the home.
     """
     tasks = tuple(timed(basis, basis.task(each.task), each.quantity) for each in work.each)
-    mending = tuple(times_to_mend(basis, remedies))
     times = (*tasks, *mending)
     return Made(
         Labour(
@@ -80,25 +79,6 @@ def labour(_home: Home, basis: Basis, work: Tasks, remedies: tuple[Remedy, ...])
             together(tuple(each.high_min for each in times)),
         )
     )
-
-
-def ours(remedies: tuple[Remedy, ...]) -> Iterator[Remedy]:
-    """Yield the work items that the firm does itself."""
-    return (remedy for remedy in remedies if not remedy.by)
-
-
-def times_to_mend(basis: Basis, remedies: tuple[Remedy, ...]) -> Iterator[TaskTime]:
-    """Yield the minutes of each work item, which were worked out where it was named."""
-    for remedy in ours(remedies):
-        low, usual, high = remedy.minutes
-        if not low and not usual and not high:
-            continue
-        if basis.keeps_working:
-            source = SetBy("work of this option", remedy.does)
-            low, usual, high = (given("T", each, "min", source) for each in (low, usual, high))
-        yield TaskTime(
-            remedy.slug, remedy.does, 1.0, Minutes(low), Minutes(usual), Minutes(high)
-        )
 
 
 def timed(basis: Basis, task: TaskRow, quantity: float) -> TaskTime:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final, NamedTuple
 
@@ -65,6 +66,23 @@ class Line(NamedTuple):
     vat: str
 
 
+class Sum(NamedTuple):
+    """What the lines of one group come to that are sold as one thing."""
+
+    group: Group
+    vat: str
+    amount: Amount
+
+
+@dataclass(frozen=True, slots=True)
+class Bundle:
+    """Lines that belong together, their sums, and what has no price, in words."""
+
+    lines: tuple[Line, ...]
+    sums: tuple[Sum, ...]
+    unpriced: tuple[str, ...] = ()
+
+
 @computes("K", "p", formula="nearest(n * p)", place=ROUNDING)
 def amount(n: float, p: Pence) -> Pence:
     """Return what so many come to at a price each, in whole pence.
@@ -99,6 +117,15 @@ def hours_of(T: Minutes) -> Hours:  # noqa: N803 - as printed
 def added(K: tuple[Pence, ...]) -> Pence:  # noqa: N803 - as printed
     """Return what several amounts come to together."""
     return Pence(sum(K))
+
+
+def bundle(lines: tuple[Line, ...], unpriced: tuple[str, ...] = ()) -> Bundle:
+    """Return lines with their sums, by group and by what is sold."""
+    found: dict[tuple[Group, str], list[Amount]] = {}
+    for line in lines:
+        found.setdefault((line.group, line.vat), []).append(line.amount)
+    sums = (Sum(group, vat, summed(tuple(each))) for (group, vat), each in found.items())
+    return Bundle(lines, tuple(sums), unpriced)
 
 
 def summed(amounts: tuple[Amount, ...]) -> Amount:

@@ -1,30 +1,20 @@
-"""What an option takes beside work: the point, its device, cable by the metre, and the rest."""
+"""What is bought: pieces of work take goods, metres want offcuts, and each good has its price."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import Final, NamedTuple
 
-from ampwright.design.route import LegRun
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint
-from ampwright.firm.rates import SoldBy
+from ampwright.firm.rates import Good, Rate, Rates, SoldBy
 from ampwright.foundations.quantity import Count, Metres, Millimetres, Share
-from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, SetBy, Trust
-from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes, given, has_working, upward
-from ampwright.survey.home import Home
-from ampwright.tables.capacity import CableFamily
-from ampwright.tables.practice import clip_spacing
 
-from .labour import ours
-from .tasks import Tasks
+from .lines import CHARGE_POINT, Amount, Bundle, Group, Line, amount, bundle, marked_up
 
 METHOD: Final = Place("Ampwright", at="method, what a job takes", trust=Trust.DERIVED)
-CLIPPED: Final = frozenset({"clipped inside", "clipped outside"})
-METRES: Final = SoldBy.METRE.value
 
 
 class Piece(NamedTuple):
@@ -36,25 +26,11 @@ class Piece(NamedTuple):
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
-    """So much of one good, bought for an option, and why; ``good`` is empty without a price.
+class Asked(NamedTuple):
+    """What the firm asks for one of a good, level by level, and the group it belongs to."""
 
-    Metres are those of the way, the rest counted; ``what`` is the good in words.
-    """
-
-    good: str
-    what: str
-    quantity: float
-    unit: str
-    why: str
-
-
-@dataclass(frozen=True, slots=True)
-class Parts:
-    """All that is bought for an option, each good once."""
-
-    items: tuple[Item, ...]
+    group: Group
+    unit: Amount
 
 
 @computes("n", "", formula="upward(1000 * L / s)", place=METHOD)
@@ -93,82 +69,11 @@ def with_offcuts(L: tuple[Metres, ...], w: Share) -> Metres:  # noqa: N803 - as 
     return Metres((1 + w) * sum(L))
 
 
-def parts(
-    _home: Home,
-    basis: Basis,
-    legs: tuple[LegRun, ...],
-    work: Tasks,
-    point: ChargePoint,
-    device: str,
-    rcd: str,
-    board: str,
-    own: bool,
-    cable: str,
-    family: CableFamily,
-    overall_mm: Millimetres,
-    house_limit: bool,
-    remedies: tuple[Remedy, ...],
-) -> Made[Parts]:
-    """Return all that is bought for an option; what others bring with their own work is not.
-
-    ``device``, ``rcd``, ``board`` and ``cable`` are ids of the catalogue, empty where there is
-    none; ``own`` says that the board is the point's own. A limiter's data cable runs along the
-    way of the cable, unless that has data cores; its few metres from the meter to a board are
-    within the sensor's lead.
-    """
-    phases = point.phases
-    pieces: list[Piece] = [
-        *catalogue_pieces(basis, point.id, device, rcd, board if own else ""),
-        *cable_pieces(basis, legs, cable, family, overall_mm),
-    ]
-    for task in work.each:
-        pieces += kit(basis, task.task, task.quantity, phases, basis.task(task.task).does)
-    if family is CableFamily.SHEATHED:
-        pieces += kit(basis, "sheathed-ends", 1.0, phases, "both ends of the cable")
-    elif house_limit:
-        for leg in legs:
-            pieces += kit(basis, "data-run", leg.length_m, phases, "the limiter's sensor")
-    pieces += (mending(basis, remedy, part) for remedy in ours(remedies) for part in remedy.parts)
-    return Made(Parts(tuple(bought(basis, pieces))))
-
-
-def catalogue_pieces(
-    basis: Basis, point: str, device: str, rcd: str, board: str
-) -> Iterator[Piece]:
-    """Yield what is bought apiece from the catalogue."""
-    one = counted(basis, 1.0, "one of it")
-    for id_, why in (
-        (point, "the point of this option"),
-        (device, "protects its circuit"),
-        (rcd, "sees residual current for its circuit"),
-        (board, "the point's own board at the meter"),
-    ):
-        if id_:
-            yield Piece(id_, one, why)
-
-
-def cable_pieces(
-    basis: Basis,
-    legs: tuple[LegRun, ...],
-    cable: str,
-    family: CableFamily,
-    overall_mm: Millimetres,
-) -> Iterator[Piece]:
-    """Yield the cable leg by leg, and the clips of the legs that are clipped."""
-    if not cable:
-        return
-    for leg in legs:
-        yield Piece(cable, leg.length_m, "the way from tap to point, leg by leg, with offcuts")
-    clipped = tuple(leg for leg in legs if leg.how in CLIPPED)
-    if not clipped:
-        return
-    armoured = family is CableFamily.ARMOURED
-    spacing_mm, _ = clip_spacing(
-        basis.book, "armoured" if armoured else "not armoured", overall_mm
-    )
-    for leg in clipped:
-        clips = clips_along(leg.length_m, spacing_mm)
-        yield Piece("cleat" if armoured else "clip", clips, "clips at their greatest spacing")
+def counted(basis: Basis, quantity: float, what: str) -> float:
+    """Return a quantity; one that was counted is named as such where workings are kept."""
+    if basis.keeps_working and not has_working(quantity):
+        return given("n", quantity, "", SetBy("this option", f"{what}, counted"))
+    return quantity
 
 
 def kit(basis: Basis, work: str, quantity: float, phases: int, why: str) -> Iterator[Piece]:
@@ -181,43 +86,68 @@ def kit(basis: Basis, work: str, quantity: float, phases: int, why: str) -> Iter
         yield Piece(item.item, taken(times, item.quantity), why)
 
 
-def counted(basis: Basis, quantity: float, what: str) -> float:
-    """Return a quantity; one that was counted is named as such where workings are kept."""
-    if basis.keeps_working and not has_working(quantity):
-        return given("n", quantity, "", SetBy("this option", f"{what}, counted"))
-    return quantity
+def bought(basis: Basis, pieces: Iterable[Piece]) -> Bundle:
+    """Return the lines of what is bought, each good once, metres with the firm's offcuts.
 
-
-def mending(basis: Basis, remedy: Remedy, part: Part) -> Piece:
-    """Return a part of a work item, found among the firm's goods by its words."""
-    good = basis.rates.named(part.what)
-    amount = part.quantity
-    if basis.keeps_working:
-        source = SetBy("work of this option", remedy.does)
-        amount = given("n", amount, part.unit, source)
-    return Piece(good.id if good else "", amount, remedy.does, part.what)
-
-
-def bought(basis: Basis, pieces: list[Piece]) -> Iterator[Item]:
-    """Yield each good once, metres with the firm's share of offcuts."""
-    by_good: dict[tuple[str, str], list[Piece]] = {}
+    What has no price is named: by its words where a work item asks for it, else by its id.
+    """
+    by_good: dict[str, list[Piece]] = {}
+    unpriced: dict[str, None] = {}
     for piece in pieces:
-        by_good.setdefault((piece.good, "" if piece.good else piece.words), []).append(piece)
-    offcuts = basis.rates.card.offcuts_share.usual
-    for (id_, words), each in by_good.items():
-        good = basis.rates.goods.get(id_)
-        unit = good.unit.value if good else ""
-        yield Item(
-            good=id_ if good else "",
-            what=good.does if good else words or id_,
-            quantity=quantity_of(tuple(piece.quantity for piece in each), unit, offcuts),
-            unit="" if unit == SoldBy.EACH else unit,
-            why="; ".join(dict.fromkeys(piece.why for piece in each)),
-        )
+        if piece.good in basis.rates.goods:
+            by_good.setdefault(piece.good, []).append(piece)
+        else:
+            unpriced[piece.words or piece.good] = None
+    lines = tuple(_line(basis, basis.rates.goods[id_], each) for id_, each in by_good.items())
+    return bundle(lines, tuple(unpriced))
 
 
-def quantity_of(amounts: tuple[float, ...], unit: str, offcuts: Share) -> float:
+def _line(basis: Basis, good: Good, pieces: list[Piece]) -> Line:
+    """Return the line of one good."""
+    group, unit = asked_for(basis.rates, good.id)
+    n = quantity_of(basis, good, tuple(piece.quantity for piece in pieces))
+    words = {piece.words or good.does for piece in pieces}
+    return Line(
+        group,
+        good.id,
+        words.pop() if len(words) == 1 else good.does,
+        n,
+        METRE if good.unit is SoldBy.METRE else "",
+        unit.usual_p,
+        Amount(amount(n, unit.low_p), amount(n, unit.usual_p), amount(n, unit.high_p)),
+        "; ".join({piece.why: None for piece in pieces}),
+        CHARGE_POINT,
+    )
+
+
+METRE: Final = SoldBy.METRE.value
+
+
+def quantity_of(basis: Basis, good: Good, amounts: tuple[float, ...]) -> float:
     """Return how much of one good is bought for all that takes it."""
-    if unit == METRES:
+    if good.unit is SoldBy.METRE:
+        offcuts = basis.rates.card.offcuts_share.usual
         return with_offcuts(tuple(Metres(each) for each in amounts), offcuts)
     return amounts[0] if len(amounts) == 1 else pieces_together(amounts)
+
+
+def asked_for(rates: Rates, id_: str) -> Asked:
+    """Return what the firm asks for one of a good that it has a price for."""
+    return _worked_out(rates, id_) if rates.keeps_working else _kept(rates, id_)
+
+
+def _worked_out(rates: Rates, id_: str) -> Asked:
+    good, card = rates.good(id_), rates.card
+    share: Rate[Share] = card.point_markup_share if good.point else card.materials_markup_share
+    return Asked(
+        Group.POINT if good.point else Group.MATERIALS,
+        Amount(
+            marked_up(good.low_p, share.low),
+            marked_up(good.usual_p, share.usual),
+            marked_up(good.high_p, share.high),
+        ),
+    )
+
+
+_kept = lru_cache(maxsize=4096)(_worked_out)
+"""For rates that keep no working only: prices are the same in every option."""

@@ -11,24 +11,24 @@ from ampwright.firm.rates import LEVELS
 from ampwright.foundations.checks import Finding, holds, requires, undetermined
 from ampwright.foundations.money import Pence
 from ampwright.foundations.quantity import Share
-from ampwright.foundations.remedies import Remedy
-from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
-from ampwright.foundations.working import computes, nearest
+from ampwright.foundations.working import computes, given, nearest
 from ampwright.survey.home import Home
 from ampwright.tables.regulation import vat_rate
 
-from .goods import Goods, Work
 from .lines import (
     CHARGE_POINT,
-    NOTHING,
     OWN_WORK,
     PAID_AS_ASKED,
     ROUNDING,
     Amount,
+    Bundle,
     Group,
     Line,
+    Sum,
     added,
+    bundle,
     summed,
 )
 
@@ -111,98 +111,87 @@ def overheads_on(a: Share, K: tuple[Pence, ...]) -> Pence:  # noqa: N803 - as pr
 def price(
     _home: Home,
     basis: Basis,
-    bought: Goods,
-    on_site: Work,
-    every_job: Work,
-    remedies: tuple[Remedy, ...],
+    fitted: Bundle,
+    run: Bundle,
+    kits: Bundle,
+    mends: Bundle,
+    on_site: Bundle,
+    every_job: Bundle,
+    charges: Bundle,
+    unsaid: tuple[str, ...],
 ) -> Made[Price]:
-    """Return the price of an option, with tax as it stands on the day of the basis."""
-    work = (*on_site.lines, *every_job.lines)
-    others, unsaid = charged_by_others(basis, remedies)
-    lines = (*bought.lines, *work, *overheads(basis, work), *others)
-    out = add_up(basis, lines, bought.unpriced, unsaid)
-    return Made(out, (all_priced(bought.unpriced),))
+    """Return the price of an option, with tax as it stands on the day of the basis.
+
+    ``charges`` are those of others, ``unsaid`` their work whose charge nobody has said.
+    """
+    own = (fitted, run, kits, mends, on_site, every_job)
+    out = add_up(basis, (*own, *overheads(basis, (on_site, every_job)), charges), unsaid)
+    return Made(out, (all_priced(out.unpriced),))
 
 
-def overheads(basis: Basis, lines: tuple[Line, ...]) -> Iterator[Line]:
+def overheads(basis: Basis, work: tuple[Bundle, ...]) -> Iterator[Bundle]:
     """Yield the overheads on work, travel and office, where the firm puts them apart."""
     share = basis.rates.card.overheads_share
     if not share.high:
         return
-    own = tuple(line.amount for line in lines if line.group in OWN_WORK)
+    own = tuple(each.amount for part in work for each in part.sums if each.group in OWN_WORK)
     levels = zip(LEVELS, zip(*own, strict=True), strict=True)
     amounts = Amount(*(overheads_on(getattr(share, level), each) for level, each in levels))
-    yield Line(
-        Group.OVERHEADS, "overheads_share", "overheads", 1.0, "", amounts.usual_p, amounts,
-        "the firm's rate card", CHARGE_POINT,
-    )  # fmt: skip
+    one = given("n", 1.0, "", SetBy("each job", "one sum")) if basis.keeps_working else 1.0
+    line = Line(
+        Group.OVERHEADS,
+        "overheads_share",
+        "overheads",
+        one,
+        "",
+        amounts.usual_p,
+        amounts,
+        "the firm's rate card",
+        CHARGE_POINT,
+    )
+    yield bundle((line,))
 
 
-def charged_by_others(
-    basis: Basis, remedies: tuple[Remedy, ...]
-) -> tuple[tuple[Line, ...], tuple[str, ...]]:
-    """Return what others charge for work only they may do, and whose charge nobody has said."""
-    lines, unsaid = [], []
-    for remedy in remedies:
-        if not remedy.by:
-            continue
-        charge = basis.rates.charge(remedy.slug)
-        if charge is None:
-            unsaid.append(remedy.does)
-            continue
-        asked = Amount(charge.low_p, charge.usual_p, charge.high_p)
-        does, usual_p = charge.does, charge.usual_p
-        line = Line(
-            Group.OTHERS, remedy.slug, does, 1.0, "", usual_p, asked, remedy.does, PAID_AS_ASKED
-        )
-        lines.append(line)
-    return tuple(lines), tuple(unsaid)
-
-
-def add_up(
-    basis: Basis,
-    lines: tuple[Line, ...],
-    unpriced: tuple[str, ...] = (),
-    by_others: tuple[str, ...] = (),
-) -> Price:
+def add_up(basis: Basis, parts: tuple[Bundle, ...], by_others: tuple[str, ...] = ()) -> Price:
     """Return the sums of any lines, also of several things sold together.
 
     Tax is worked out once on all lines that are sold as one thing, at its rate on the day of
     the basis, and rounded to the nearest penny. What others charge is taken as they ask it.
+    Raises ``OutOfTableError`` for a thing whose tax the table does not know.
     """
-    taxes = tuple(taxed(basis, lines))
-    others = summed(tuple(line.amount for line in lines if not line.vat))
+    sums = tuple(each for part in parts for each in part.sums)
+    taxes = tuple(taxed(basis, sums))
     net = summed(tuple(each.net for each in taxes))
     tax = summed(tuple(each.tax for each in taxes))
-    rest = () if others == NOTHING else (others,)
+    others = tuple(each.amount for each in sums if each.vat == PAID_AS_ASKED)
     return Price(
-        lines=lines,
-        subtotals=tuple(by_group(lines)),
+        lines=tuple(line for part in parts for line in part.lines),
+        subtotals=tuple(by_group(sums)),
         taxes=taxes,
         net=net,
         tax=tax,
-        total=summed((net, tax, *rest)),
-        unpriced=unpriced,
+        total=summed((net, tax, *others)),
+        unpriced=tuple(dict.fromkeys(words for part in parts for words in part.unpriced)),
         by_others=by_others,
     )
 
 
-def by_group(lines: tuple[Line, ...]) -> Iterator[Subtotal]:
+def by_group(sums: tuple[Sum, ...]) -> Iterator[Subtotal]:
     """Yield what each group comes to, in the order in which a price is read."""
     amounts: dict[Group, list[Amount]] = {}
-    for line in lines:
-        amounts.setdefault(line.group, []).append(line.amount)
+    for each in sums:
+        amounts.setdefault(each.group, []).append(each.amount)
     for group in Group:
         if group in amounts:
             yield Subtotal(group, summed(tuple(amounts[group])))
 
 
-def taxed(basis: Basis, lines: tuple[Line, ...]) -> Iterator[Tax]:
+def taxed(basis: Basis, sums: tuple[Sum, ...]) -> Iterator[Tax]:
     """Yield the tax on the lines of each thing sold, by the table of rates and their dates."""
     sold: dict[str, list[Amount]] = {}
-    for line in lines:
-        if line.vat != PAID_AS_ASKED:
-            sold.setdefault(line.vat, []).append(line.amount)
+    for each in sums:
+        if each.vat != PAID_AS_ASKED:
+            sold.setdefault(each.vat, []).append(each.amount)
     for item in sorted(sold):
         rate = vat_rate(basis.book, item, basis.design_date)
         levels = tuple(zip(*sold[item], strict=True))
@@ -212,5 +201,3 @@ def taxed(basis: Basis, lines: tuple[Line, ...]) -> Iterator[Tax]:
             net=Amount(*(added(level) for level in levels)),
             tax=Amount(*(tax_on(rate, level) for level in levels)),
         )
-
-

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import cached_property
 from pathlib import Path
 from typing import Final, TypeVar
 
@@ -82,7 +83,11 @@ class Basis:
 
     def task(self, id_: str) -> Task:
         """Return a task and its usual time; raises ``NotFoundError``."""
-        return by_id("task", self.tasks, id_)
+        return self._tasks.get(id_) or by_id("task", self.tasks, id_)
+
+    @cached_property
+    def _tasks(self) -> dict[str, Task]:
+        return {task.id: task for task in self.tasks}
 
     def operator(self, id_: str) -> OperatorProfile:
         """Return an operator profile; raises ``NotFoundError``."""

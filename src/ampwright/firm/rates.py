@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import MISSING, dataclass, field, fields, replace
 from enum import StrEnum
+from fnmatch import fnmatchcase
 from typing import Any, Final, Generic, TypeVar, cast, get_args, get_type_hints
 
-from ampwright.foundations.errors import BadFileError, Problem
+from ampwright.foundations.errors import BadFileError, NotFoundError, Problem
 from ampwright.foundations.money import Pence
 from ampwright.foundations.quantity import (
     UNIT_OF,
@@ -162,15 +163,22 @@ class Rates:
             return self
         return replace(self, card=self.card.documented(), keeps_working=True)
 
-    def good(self, id_: str) -> Good | None:
-        """Return a good and its prices, or ``None`` where the firm has no price for it."""
-        found = self.goods.get(id_)
-        return self._cited(found, "price list", found.does, found.trust) if found else None
+    def good(self, id_: str) -> Good:
+        """Return a good and its prices; raises ``NotFoundError`` where it has none."""
+        if id_ not in self.goods:
+            raise NotFoundError("price of a good", id_, tuple(self.goods))
+        found = self.goods[id_]
+        return self._cited(found, "price list", found.does, found.trust)
 
-    def named(self, words: str) -> Good | None:
-        """Return the good that a work item names in these words, if the firm has its price."""
-        found = self.in_words.get(words)
-        return self.good(found.id) if found else None
+    def named(self, words: str) -> str:
+        """Return the id of the good that a work item names in these words, empty for none.
+
+        In the words of a material ``*`` stands for a size that does not change its price.
+        """
+        if words in self.in_words:
+            return self.in_words[words].id
+        patterns = (each for each in self.in_words.values() if "*" in each.does)
+        return next((each.id for each in patterns if fnmatchcase(words, each.does)), "")
 
     def kit(self, work: str, phases: int) -> tuple[KitItem, ...]:
         """Return what a piece of work takes for a point of so many lines; often nothing."""
@@ -318,7 +326,7 @@ def _known(item: KitItem, goods: Mapping[str, Good], works: frozenset[str]) -> N
         raise BadCell("quantity", f"{item.quantity:g}", "more than nought")
 
 
-BESIDE_TASKS: Final = ("sheathed-ends", "data-run")
+BESIDE_TASKS: Final = ("own-board-tails", "sheathed-ends", "data-run")
 """Work that takes goods and whose time is within other tasks."""
 
 

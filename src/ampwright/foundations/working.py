@@ -26,7 +26,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import wraps
 from inspect import signature
-from typing import Any, ParamSpec, TypeVar, cast
+from typing import Any, Final, ParamSpec, TypeVar, cast
 
 from .source import Evidence, Place, Said, Source
 
@@ -58,28 +58,31 @@ def next_up(needed: float, sizes: Iterable[float]) -> float:
     return min(size for size in sizes if size >= needed)
 
 
+DUST: Final = 5e-7
+
+
 def nearest(number: float) -> int:
     """Return the nearest whole number, halves upward, as tax offices round pence.
 
-    What the machine's arithmetic leaves beyond the sixth decimal counts for nothing.
+    Half a millionth below a half is dust of the machine's arithmetic and counts as the half.
 
     Examples
     --------
     >>> nearest(80.5), nearest(80.49), nearest(1030 * 1.15)
     (81, 80, 1185)
     """
-    return math.floor(round(number, 6) + 0.5)
+    return math.floor(number + 0.5 + DUST)
 
 
 def upward(number: float) -> int:
-    """Return the least whole number that is not below this one, dust apart as in ``nearest``.
+    """Return the least whole number not below this one; half a millionth above is dust.
 
     Examples
     --------
     >>> upward(23.2), upward(3 * 1.1 / 0.3), upward(4.0)
     (24, 11, 4)
     """
-    return math.ceil(round(number, 6))
+    return math.ceil(number - DUST)
 
 
 FORMULA_WORDS: dict[str, Callable[..., float]] = {
@@ -146,7 +149,7 @@ def has_working(value: object) -> bool:
     kind = type(value)
     if kind is Worked:
         return True
-    return kind is tuple and any(type(each) is Worked for each in cast(tuple[object, ...], value))
+    return kind is tuple and Worked in map(type, cast(tuple[object, ...], value))
 
 
 def computes(
