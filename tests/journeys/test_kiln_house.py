@@ -71,8 +71,8 @@ def test_32_a_a_line_without_a_limit_beats_the_fuse(home: Journey) -> None:
     )
 
 
-# The first choice is a small three-phase board at the meter, which the sheet calls sound too:
-# it takes 20 minutes less than the two moves. The sheet's own is way 6.
+# A small three-phase board at the meter comes close in time and price; the sheet calls it sound
+# too. Its own answer is way 6.
 def test_way_6_is_made_free_by_two_moves_on_their_own_lines(home: Journey) -> None:
     freed = {
         remedy.slug: remedy

@@ -150,6 +150,8 @@ def test_a_three_phase_car_takes_7_4_kw_here_and_follows_the_sun_from_1_4() -> N
     assert least.use.charging.offered_kw == pytest.approx(1.38, rel=SHEET)
 
 
+# What the sheet says of the sun (1,200 kWh not sold and driven instead lose 84 pounds at 15p and
+# 8p) and of the night (3 + 16 + 32 = 51 A) has no stage yet.
 def test_the_operator_is_asked_because_of_its_threshold(home: Journey) -> None:
     connection = home.worked()[0].design.connection
     assert connection.outcome is Step.ASK_FIRST

@@ -64,6 +64,8 @@ def test_fitted_at_half_speed_whatever_the_operator_counts(home: Journey) -> Non
 
 
 def test_where_settings_count_no_wait_rests_on_that_reading(counted: Journey) -> None:
+    # Here the first choice is 22 A, the most that may be told after; the sheet recommends 16 A,
+    # the least that covers the need. Both are sound, with 0.12 and 6.12 A to spare.
     assert counted.outlook.decision is Decision.FIT_THEN_TELL
     (option, *_) = counted.options(
         tap="meter", setting_a=16.0, house_limit=False, point="window-lead"
@@ -145,6 +147,7 @@ def test_its_own_small_board_brings_surge_protection(home: Journey) -> None:
 
 
 def test_the_cable_and_device_are_those_of_the_sheet(home: Journey) -> None:
+    # The device is of 16 A, which carries 16 A; the sheet lists 20 A and up. The maker decides.
     design = home.worked()[0].design
     cable, device = design.cable, design.device
     assert (cable.family, cable.size_mm2, cable.earth_mm2) == ("sheathed", 6, 6)
@@ -180,6 +183,16 @@ def test_the_figures_at_full_speed(home: Journey, half: dict[str, Any]) -> None:
     assert half["hours a day"] * 60 == pytest.approx(105, abs=0.6)
     assert full["hours a day"] * 60 == pytest.approx(52, abs=0.6)
     assert full["pounds a year at night"] == half["pounds a year at night"]
+
+
+def test_a_shower_would_mean_asking_first_at_any_setting() -> None:
+    # 8.5 kW at 230 V is 37.0 A: 74.8 A before the car
+    shower = {"loads.shower.present": True, "loads.shower.amps_a": 37.0}
+    wet = journey("tarrant-rise", profile="neutral", change=adding(shower))
+    assert wet.outlook.decision is Decision.ASK_FIRST
+    assert figures(wet.worked()[0])["demand now"] == pytest.approx(74.8, rel=SHEET)
+    for option in wet.outlook.searched.options:
+        assert decisions(option) == {Decision.ASK_FIRST}
 
 
 def test_solar_later_stays_within_the_boards_rating_and_a_battery_passes_it() -> None:
