@@ -45,5 +45,14 @@ def test_sun_on_the_roof_wants_the_noon_read():
 
 @pytest.mark.parametrize("kind", [Detection.EARTH_POTENTIAL, Detection.NONE])
 def test_only_a_volts_window_minds(kind):
-    (check,) = checks(low=190.0, kind=kind)
+    (check,) = checks(low=190.0, read=False, kind=kind)
     assert check.outcome.value == "not applicable"
+    assert "operator" in check.why
+
+
+@pytest.mark.parametrize(("low", "says"), [(206.8, "pass"), (206.6, "fail")])
+def test_any_point_has_the_volts_that_equipment_is_fed_with(low, says):
+    # 216.2 V by law less 5 per cent of 230 V along the installation: 204.7 V
+    _, borne = checks(low=low, kind=Detection.EARTH_POTENTIAL)
+    assert borne.outcome.value == says
+    assert borne.limit == pytest.approx(204.7)

@@ -129,10 +129,28 @@ class TestWeakLine:
         assert made.out.lowest_v == near(at_point)
         assert made.checks[0].outcome.value == says
 
-    def test_a_point_that_does_not_watch_the_line_is_left_alone(self):
-        out, _, _ = circuit(WEAK, "main", "end-wall", point="earth-lead")
-        (check,) = at_the_point(WEAK, out, 32.0, "earth-lead").checks
-        assert check.outcome.value == "not applicable"
+    @pytest.mark.parametrize(("setting_a", "says"), [(16.0, "pass"), (32.0, "fail")])
+    def test_a_point_that_does_not_watch_the_line_is_not_opened_but_must_be_fed(
+        self, setting_a, says
+    ):
+        # the answer sheet: never 32 A because the demand is under 60; another kind of detection
+        # is sound at what the line can bear
+        out, _, _ = circuit(WEAK, "main", "end-wall", setting_a=setting_a, point="earth-lead")
+        watched, fed = at_the_point(WEAK, out, setting_a, "earth-lead").checks
+        assert watched.outcome.value == "not applicable"
+        assert fed.outcome.value == says
+
+    def test_at_night_16_a_keeps_the_window(self):
+        facts = changed(WEAK) | {
+            "supply.readings.night.present": True, "supply.readings.night.at": "01:00",
+            "supply.readings.night.volts_v": 228.0, "tariff.night_from": "00:30",
+            "tariff.night_h": 5.0, "supply.readings.all_listed": True,
+        }  # fmt: skip
+        out, _, _ = circuit(facts, "main", "end-wall", setting_a=16.0)
+        made = at_the_point(facts, out, 16.0, hours="night")
+        assert made.out.lowest_v == near(217.4)
+        assert made.checks[0].outcome.value == "pass"
+        assert at_the_point(facts, out, 16.0).checks[0].outcome.value == "fail"
 
 
 class TestHalfSpeed:

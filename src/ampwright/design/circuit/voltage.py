@@ -8,8 +8,15 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Detection
-from ampwright.foundations.checks import Check, Finding, Outcome, not_applicable, requires
-from ampwright.foundations.quantity import Volts
+from ampwright.foundations.checks import (
+    Check,
+    Finding,
+    Outcome,
+    at_least,
+    not_applicable,
+    requires,
+)
+from ampwright.foundations.quantity import Share, Volts
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -19,8 +26,12 @@ from ampwright.survey.home import Home
 from ampwright.survey.home_loads import Source
 from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import window_high_v, window_low_v
+from ampwright.tables.supply_limits import lowest_legal_v, nominal_v
 
 METHOD: Final = Place("Ampwright", at="method, volts at the point", trust=Trust.DERIVED)
+FED: Final = Place(
+    "Ampwright", at="method, the legal floor less the drop the rules advise", trust=Trust.DERIVED
+)
 FIRM: Final = Place("firm rule", at="margin to the trip window", trust=Trust.COMMON_PRACTICE)
 SUN: Final = "solar"
 SUNNY: Final = (
@@ -97,6 +108,33 @@ def window_watched(detection: str) -> Finding:
     )
 
 
+@computes("Uworst", "V", formula="floor - share * U0", place=FED)
+def least_fed(floor: Volts, share: Share, U0: Volts) -> Volts:  # noqa: N803 - as printed
+    """Return the least volts that the rules foresee at equipment.
+
+    Examples
+    --------
+    >>> least_fed(Volts(216.2), Share(0.05), Volts(230.0))
+    204.7
+    """
+    return Volts(floor - share * U0)
+
+
+@requires("volts at the point ≥ the least that equipment is fed with", unit="V", place=FED)
+def volts_borne(U: Volts, least: Volts) -> Finding:  # noqa: N803 - as in the clause
+    """A point and a car are not left with fewer volts than any supply in order would give.
+
+    By what was read; a detection that does not watch the volts opens nothing, and the car may
+    stop all the same.
+
+    Examples
+    --------
+    >>> volts_borne(Volts(195.9), Volts(204.7)).outcome.value
+    'fail'
+    """
+    return at_least(U, least)
+
+
 def volts_at_point(
     home: Home,
     basis: Basis,
@@ -112,13 +150,23 @@ def volts_at_point(
     ``drop_v`` is from the origin, to neutral, at the setting. Read volts keep the firm's margin
     to both ends or fail. The legal floor, where none were read, warns inside the margin; the
     legal ceiling is the window's own high end, so there a margin would warn in every home and
-    none is asked. Sun on the home's own roof, with its volts never read, is a warning.
+    none is asked. A point that does not watch them needs what equipment is fed with at worst:
+    the legal floor less the drop the rules advise. Sun on the home's own roof, with its volts
+    never read, is a warning.
     """
     out = PointVolts(volts_after(lowest_v, drop_v), highest_v, read)
     if detection is not Detection.VOLTS_WINDOW:
-        return Made(out, (window_watched(detection.value),))
+        borne = (_borne(basis, out.lowest_v),) if read else ()
+        return Made(out, (window_watched(detection.value), *borne))
     checks = (_low(basis, out.lowest_v, read), _high(home, basis, highest_v, high_read))
     return Made(out, checks)
+
+
+def _borne(basis: Basis, volts_v: Volts) -> Check:
+    """Return whether a point that does not watch its volts still has enough of them."""
+    book = basis.book
+    least_v = least_fed(lowest_legal_v(book), basis.rules.drop_share, nominal_v(book))
+    return volts_borne(volts_v, least_v)
 
 
 def _low(basis: Basis, volts_v: Volts, read: bool) -> Check:
