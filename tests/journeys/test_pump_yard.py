@@ -104,6 +104,10 @@ def test_the_feed_to_the_house_gets_a_device_of_its_own(home: Journey, unasked: 
             assert "feed-device-main" in works(option)
 
 
+def test_everything_of_the_first_choice_has_a_price(home: Journey) -> None:
+    assert home.worked()[0].design.price.unpriced == ()
+
+
 def test_what_watches_one_line_is_never_put_on_three(home: Journey) -> None:
     for option in home.options(phases=3, earthing="pme"):
         assert option.choice.point.detects_three_phase

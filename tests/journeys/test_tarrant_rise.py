@@ -64,8 +64,8 @@ def test_fitted_at_half_speed_whatever_the_operator_counts(home: Journey) -> Non
 
 
 def test_where_settings_count_no_wait_rests_on_that_reading(counted: Journey) -> None:
-    # Here the first choice is 22 A, the most that may be told after; the sheet recommends 16 A,
-    # the least that covers the need. Both are sound, with 0.12 and 6.12 A to spare.
+    # The least that covers the need is recommended, though up to 22 A might be told after.
+    assert counted.best.choice.setting_a == 16.0
     assert counted.outlook.decision is Decision.FIT_THEN_TELL
     (option, *_) = counted.options(
         tap="meter", setting_a=16.0, house_limit=False, point="window-lead"
