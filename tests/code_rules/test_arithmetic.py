@@ -1,7 +1,7 @@
 """A number is worked out only where its formula is declared, so that no working is ever lost.
 
 A stage that adds two currents itself would hand on a bare number: right, but without its formula,
-its inputs and its place. Rooms of numbers alone (arrays, indices, prices) are not looked at.
+its inputs and its place. Rooms of numbers alone (arrays, indices) are not looked at.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ import pytest
 
 from .tree import modules
 
-ROOMS = {"standards", "demand", "supply", "network", "design"}
+ROOMS = {"standards", "demand", "supply", "network", "design", "costing"}
 DECLARES = {"computes", "requires"}
 SUMS = {"sum", "min", "max", "abs", "round", "sqrt", "prod", "fsum"}
 OPERATIONS = ast.Add | ast.Sub | ast.Mult | ast.Div | ast.FloorDiv | ast.Mod | ast.Pow

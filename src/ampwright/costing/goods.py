@@ -60,10 +60,10 @@ def run_goods(
     """
     pieces = list(cable_pieces(basis, legs, cable, family, overall_mm))
     if family is CableFamily.SHEATHED:
-        pieces += kit(basis, "sheathed-ends", 1.0, phases, "both ends of the cable")
+        pieces.extend(kit(basis, "sheathed-ends", 1.0, phases, "both ends of the cable"))
     if house_limit and not has_data_cores(basis, cable):
         for leg in legs:
-            pieces += kit(basis, "data-run", leg.length_m, phases, "the limiter's sensor")
+            pieces.extend(kit(basis, "data-run", leg.length_m, phases, "the limiter's sensor"))
     return Made(bought(basis, pieces))
 
 
@@ -102,8 +102,8 @@ def kit_goods(home: Home, basis: Basis, work: Tasks, phases: int) -> Made[Bundle
     """
     pieces: list[Piece] = []
     for task in work.each:
-        pieces += kit(basis, task.task, task.quantity, phases, basis.task(task.task).does)
+        pieces.extend(kit(basis, task.task, task.quantity, phases, basis.task(task.task).does))
         if task.task == "own-board":
             tails_m = if_said(lambda: home.supply.own_board_m, TAILS_M)
-            pieces += kit(basis, "own-board-tails", tails_m, phases, "tails to the point's board")
+            pieces.extend(kit(basis, "own-board-tails", tails_m, phases, "tails to that board"))
     return Made(bought(basis, pieces))

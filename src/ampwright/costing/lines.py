@@ -50,7 +50,8 @@ NOTHING: Final = Amount(Pence(0), Pence(0), Pence(0))
 class Line(NamedTuple):
     """One line of a price, before tax.
 
-    ``id`` is that of the good, the task or the rate; ``unit_p`` the usual price of one
+    ``id`` is that of the good, the task or the rate, unlike any other of its group unless a task
+    is done twice; ``unit_p`` the usual price of one
     ``unit``, empty for apiece; ``why`` says what asked for it; ``vat`` is what is sold, as the
     table of tax rates calls it.
     """
