@@ -93,9 +93,9 @@ class TestDecision:
         assert "thick cables" in answer.decision.customer_words
         assert answer.recommended.heading == "Leading so far"
 
-    def test_a_customer_is_not_asked_what_only_the_operator_knows(self, tmp_path):
-        here = varied(tmp_path, ('operator = "demo"', ""), ("amps_a = 15", "amps_a = 32"))
-        answer = answer_for(here)
+    def test_a_customer_is_not_asked_what_only_the_operator_knows(self):
+        path = ROOT / "examples" / "teazel-cottage.toml"
+        answer = answer_for(see(path, Terms(TERMS.design_date, "neutral")))
         assert "operator.counts_limiter" in answer.decision.turns_on
         assert "network operator" in answer.decision.customer_words
         assert {each.answered_by for each in answer.open if each.decides} == {"operator"}

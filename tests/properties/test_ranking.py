@@ -24,7 +24,7 @@ SHAPE = (2, 3)
 POINT = load_basis(design_date=date(2026, 11, 25), profile="neutral").catalogue.points[0]
 
 few = st.integers(0, 2).map(float)
-criteria = st.builds(Criteria, few, few, few, few, few, few)
+criteria = st.builds(Criteria, *(few for _ in Criteria._fields))
 cells = st.lists(criteria, min_size=6, max_size=6)
 severities = st.lists(st.sampled_from((0, 0, 0, 1, 2)), min_size=6, max_size=6)
 

@@ -27,6 +27,7 @@ WORSE: Final = {
     "slowness_kw": "slower",
     "uncovered": "too slow for the cheap hours",
     "short_kw": "less power than asked for",
+    "price_p": "dearer",
     "work_min": "more work",
     "order": "as good, not the firm's usual",
 }

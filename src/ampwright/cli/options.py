@@ -62,7 +62,7 @@ def options(
     show(answer, sheet, str(home))
     if pdf is not None:
         sheet.gap()
-        sheet.say(f"The paper is in {pdf}.")
+        sheet.name(f"The paper is in {pdf}.")
     sheet.show()
 
 

@@ -41,6 +41,10 @@ class Sheet:
         """Write a paragraph."""
         self._parts.append(Padding(styled(words, look), (0, 0, 0, indent)))
 
+    def name(self, words: str) -> None:
+        """Write a line with a name in it that must stay whole, whatever its length."""
+        self._parts.append(Text(words, no_wrap=True, overflow="ignore"))
+
     def gap(self) -> None:
         """Leave one line empty."""
         self._parts.append(Text(""))

@@ -9,15 +9,17 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Value
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.quantity import Amperes, Millimetres
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
+from ampwright.survey.home_ways import Circuit
 from ampwright.survey.if_said import if_said
 
 from .household import ALL_LINES, LINES, Load, demand_of, read_loads
 
 BOARD: Final = "main"
+NO_LENGTH: Final = Millimetres(0.0)
 LINE: Final = re.compile(r"L[123]")
 EASIEST_FIRST: Final = (
     "stored hot water", "floor heating", "storage heating", "room heating", "motor", "fixed",
@@ -62,7 +64,10 @@ def load_moves(home: Home, basis: Basis) -> Made[Moves]:
     found = [
         Move(load.id, load.line, line, _left(loads, load, line, phases, basis), noted(home))
         for load in loads
-        if load.kind in EASIEST_FIRST and load.line != ALL_LINES and _on_main_board(home, load)
+        if load.kind in EASIEST_FIRST
+        and load.line != ALL_LINES
+        and _on_main_board(home, load)
+        and _wire_reaches(home, load)
         for line in spare
         if line != load.line
     ]
@@ -93,6 +98,28 @@ def noted(home: Home) -> tuple[str, ...]:
 def _on_main_board(home: Home, load: Load) -> bool:
     """Say whether nothing speaks against a load being fed from the main board itself."""
     return if_said(lambda: home.loads[load.id].board, BOARD) == BOARD
+
+
+def _wire_reaches(home: Home, load: Load) -> bool:
+    """Say whether nothing speaks against the wire of a load reaching another way.
+
+    It needs the width of one way at the least; where the spare length or the width was not
+    measured, whoever opens the board finds out.
+    """
+    board = home.boards[BOARD]
+    pitch_mm = if_said(lambda: board.way_pitch_mm, NO_LENGTH)
+    own = (each for _, each in board.circuits.so_far() if load.id in _fed_by(each))
+    return all(_spare_length(each, pitch_mm) >= pitch_mm for each in own)
+
+
+def _fed_by(circuit: Circuit) -> list[str]:
+    """Return the ids of the loads that a circuit feeds, as far as anybody noted them."""
+    return if_said(lambda: circuit.feeds, "").split()
+
+
+def _spare_length(circuit: Circuit, otherwise: Millimetres) -> Millimetres:
+    """Return how much longer than needed the wire of a circuit is."""
+    return if_said(lambda: circuit.slack_mm, otherwise)
 
 
 def _left(

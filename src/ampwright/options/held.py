@@ -17,8 +17,8 @@ def held_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
 
     ``Missing`` stands among them where facts are blank.
     """
-    facts = in_order(spread.homes, (*spread.facts, *option.sound.facts))
-    sizes = tuple(len(spread.homes.open[fact]) for fact in facts)
+    facts = in_order(option.sound.homes, (*spread.facts, *option.sound.facts))
+    sizes = tuple(len(option.sound.homes.open[fact]) for fact in facts)
     index = np.broadcast_to(spread.over(facts), sizes)
     fails = np.broadcast_to(option.sound.over(facts), sizes) == 2
     return tuple(spread.values[i] for i in np.unique(index[~fails]).tolist())

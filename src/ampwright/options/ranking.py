@@ -1,9 +1,9 @@
 """Which option is best in each home, which lose to another, and what is left to choose from.
 
 There is no weighted score. An option loses when another is sound wherever it is, is nowhere
-worse in wait, speed or work, and is somewhere better; ties go to the firm's own order. The best
+worse in wait, speed or price, and is somewhere better; ties go to the firm's own order. The best
 is the least that serves: no wait before a wait, the cars' need before anything asked for
-beyond it, then the least work.
+beyond it, then the least price.
 """
 
 from __future__ import annotations
@@ -32,9 +32,9 @@ class Criteria(NamedTuple):
     ``wait``: nought when the network operator is told afterwards, one when it must be asked
     first, two when work must stop. ``uncovered``: one where the cheap hours do not hold the
     cars' need with the firm's margin. ``short_kw``: what is lacking of the power asked for, as
-    far as the cars can use it. ``work_min``: the usual minutes. ``slowness_kw``: the usable
-    power with its sign turned. ``order``: the firm's own order among equals.
-    ``price_p``: the usual price with tax.
+    far as the cars can use it. ``price_p``: the usual price with tax, in pence. ``work_min``:
+    the usual minutes. ``slowness_kw``: the usable power with its sign turned. ``order``: the
+    firm's own order among equals.
 
     While exploring each part is a spread of its own; one that cannot be worked out yet counts
     alike for every option.
@@ -43,13 +43,13 @@ class Criteria(NamedTuple):
     wait: float
     uncovered: float
     short_kw: float
+    price_p: float
     work_min: float
     slowness_kw: float
     order: float
-    price_p: float
 
 
-WEIGHED: Final = ("wait", "slowness_kw", "work_min")
+WEIGHED: Final = ("wait", "slowness_kw", "price_p")
 """What an option may lose in; ties go by ``order``."""
 
 

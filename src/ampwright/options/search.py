@@ -76,6 +76,11 @@ class Branch:
     made: tuple[tuple[str, Any], ...] = ()
     remedies: tuple[Remedy, ...] = ()
 
+    @property
+    def laid(self) -> frozenset[str]:
+        """The slugs of the remedies laid over the homes."""
+        return frozenset(remedy.slug for remedy in self.remedies)
+
 
 class Walk(Generic[D]):
     """One walk through all choices over all homes."""
@@ -86,6 +91,7 @@ class Walk(Generic[D]):
         self._lifters: dict[tuple[Remedy, ...], Lifter] = {(): lifter}
         self._seen: set[tuple[frozenset[tuple[str, Any]], frozenset[str]]] = set()
         self._branches: list[Branch] = []
+        self._walked: dict[frozenset[str], list[frozenset[tuple[str, Any]]]] = {}
 
     def run(self) -> Searched[D]:
         """Walk from the root, then along every branch that a remedy opens."""
@@ -98,7 +104,7 @@ class Walk(Generic[D]):
         return self.found
 
     def _queue(self, branch: Branch) -> None:
-        key = (frozenset(branch.made), frozenset(r.slug for r in branch.remedies))
+        key = (frozenset(branch.made), branch.laid)
         if key not in self._seen:
             self._seen.add(key)
             self._branches.append(branch)
@@ -111,10 +117,15 @@ class Walk(Generic[D]):
         return self._lifters[remedies]
 
     def _walk(self, branch: Branch) -> None:
+        """Walk one branch, leaving out what was walked with the same remedies from elsewhere."""
         lifter = self._lifter(branch.remedies)
+        earlier = self._walked.setdefault(branch.laid, [])
         waiting: list[dict[str, Any]] = [dict(branch.made)]
         while waiting:
             made = waiting.pop()
+            if any(start <= made.items() for start in earlier):
+                self.found.considered -= leaves_under(self.menu, made)
+                continue
             choice = Choosing(made, branch.remedies)
             run = Exploring(lifter, choice)
             try:
@@ -128,6 +139,7 @@ class Walk(Generic[D]):
             else:
                 self._keep(made, branch, run, design)
                 self._mend(made, branch, run.ran)
+        earlier.append(frozenset(branch.made))
 
     def _keep(self, made: dict[str, Any], branch: Branch, run: Exploring, design: D) -> None:
         unread = [name for name in DIMENSIONS if name not in made]
