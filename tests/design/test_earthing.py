@@ -97,9 +97,22 @@ class TestBonding:
             services__gas__bond_route_m=4.0, services__gas__extraneous_ohm=0.0,
         )  # fmt: skip
         *bonded, conductor = bonds(facts).checks
-        assert all(each.limit >= 6 for each in bonded)
+        sized = [each for each in bonded if each.requirement.id == "bond_present_and_sized"]
+        assert sized and all(each.limit >= 6 for each in sized)
         known = tails > 6 or system == "TT"
         assert (conductor.outcome.value == "undetermined") is not known
+
+    # 0.95 × 230 / (5 × 6) = 7.28 Ω opens the least breaker (the handbook's figure for B6)
+    @pytest.mark.parametrize(("ze", "says"), [(7.28, []), (7.29, ["house_earth_there"])])
+    def test_an_earth_that_was_lost_is_the_operators(self, ze, says):
+        facts = changed(SEMI, supply__earthing="TN-S", supply__ze_ohm=ze,
+                        services__water__bond_mm2=10.0, services__water__bond_connected=True)  # fmt: skip
+        made = bonds(facts)
+        assert failed(made.checks) == says
+        for check in made.checks:
+            for remedy in check.remedies:
+                assert remedy.by == "the network operator"
+                assert not failed(bonds({**facts, **dict(remedy.changes)}).checks)
 
     def test_a_wire_to_a_rod_is_guarded(self):
         made = bonds(COTTAGE)
@@ -230,8 +243,13 @@ class TestOutbuilding:
     BARN = changed(SEMI, places__window__on="outbuilding", places__window__metal_building=True,
                    places__window__building_bond_mm2=0.0)  # fmt: skip
 
-    def made(self, facts, earthing="pme"):
-        return outbuilding(plain(facts), basis(), "window", earthing, 9.0)
+    def made(self, facts, earthing="pme", tap="meter"):
+        return outbuilding(plain(facts), basis(), tap, "window", earthing, 9.0)
+
+    def test_the_bond_runs_along_the_feed_of_a_far_board_too(self):
+        facts = {**self.BARN, "boards.main.from_meter_m": 20.0}
+        (remedy,) = self.made(facts, tap="main").checks[0].remedies
+        assert remedy.parts[0].quantity == 29.0
 
     def test_its_metal_is_bonded_where_the_earth_is_taken_there(self):
         made = self.made(self.BARN)

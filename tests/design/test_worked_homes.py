@@ -43,7 +43,7 @@ class TestPlainSemi:
         assert at_the_point(SEMI, out, 32.0).out.lowest_v == near(214.33)
 
     def test_water_fails_with_its_remedy_and_gas_passes(self):
-        water, gas, conductor = bonding(plain(SEMI), basis()).checks
+        water, gas, _, conductor = bonding(plain(SEMI), basis()).checks
         assert (water.outcome.value, water.actual, water.limit) == ("fail", 0.0, 10.0)
         assert [remedy.slug for remedy in water.remedies] == ["bond-water"]
         assert gas.outcome.value == conductor.outcome.value == "pass"

@@ -70,7 +70,7 @@ def everything(case, reader, on, setting_a, demand_a):
         bonding(home, on),
         house_feeds(home, on, tap),
         source_ways(home, on, tap),
-        outbuilding(home, on, place, earthing, home.legs[home.legs.ids[0]].length_m),
+        outbuilding(home, on, tap, place, earthing, home.legs[home.legs.ids[0]].length_m),
         board_of(home, on, tap, point, device),
     )
     results = (out, device, *(made.out for made in rest))

@@ -76,3 +76,12 @@ def test_documented_agrees_and_every_number_has_a_source():
     assert made_of.out.rating_a == 80.0
     assert not orphans(made_of.out.rating_a)
     assert not [each for check in made_of.checks for each in orphans((check.actual, check.limit))]
+
+
+def test_tails_that_no_table_holds_go_first():
+    capacity = made(supply__tails_mm2=6.0)
+    (check,) = capacity.checks
+    assert check.outcome is Outcome.FAIL
+    (remedy,) = check.remedies
+    assert ("supply.tails_mm2", 25.0) in remedy.changes
+    assert verdict(made(supply__tails_mm2=25.0).checks) is Outcome.PASS

@@ -61,7 +61,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
-    run(outbuilding, basis, choice.place, choice.earthing, way.length_m)
+    run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)
     fed = run(feed, basis, choice.tap, side.carried.carried_a, setting_a)
     armour = run(armour_ends, choice.earthing, choice.family)

@@ -6,13 +6,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Outcome
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.adequacy import (
+    TAILS,
     supply_rating,
     switch_carries_fuse,
     tails_carry_fuse,
@@ -40,16 +42,35 @@ class Capacity:
     rating_a: Amperes
 
 
+@requires("a table says what the tails carry", place=TAILS)
+def tails_judged(found: str) -> Finding:
+    """Tails thinner than any that operators still pass are replaced before anything is added.
+
+    By their size alone.
+
+    Examples
+    --------
+    >>> tails_judged("no row for 6 mm²").why
+    'new tails first: no row for 6 mm²'
+    """
+    return holds(False, f"new tails first: {found}")
+
+
 def supply_capacity(home: Home, basis: Basis) -> Made[Capacity]:
     """Return the weakest of service fuse, switches and tails, and whether each fits.
 
-    The switches are that of the main board and the isolator after the meter, if there is one.
+    Tails of a size that no table holds, as very old ones are, go first. The switches are that
+    of the main board and the isolator after the meter, if there is one.
     Tails clipped or in free air. Says nothing of the network behind the fuse.
     """
     fuse_a = home.supply.main_fuse_a
     switches = _switches(home)
     switch_a = switches[0] if len(switches) == 1 else weakest(switches)
-    tails_a = tails_capacity(basis.book, home.supply.tails_mm2)
+    try:
+        tails_a = tails_capacity(basis.book, home.supply.tails_mm2)
+    except OutOfTableError as outside:
+        unknown = _mended(tails_judged(str(outside)), home, basis)
+        return Made(Capacity(Amperes(0.0)), (unknown,))
     checks = (
         _mended(tails_carry_fuse(fuse_a, tails_a), home, basis),
         switch_carries_fuse(fuse_a, switch_a),

@@ -32,9 +32,9 @@ from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_withi
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import earth_core_mm2
-from ampwright.tables.supply_limits import declared_ze_ohm
 from ampwright.tables.voltage_drop import drop_mv
 
+from ..earthing.network import network_earth
 from ..route import Laid, Route, paced
 from .capacity import LegCapacity, family_suits_way, least_capacity, leg_capacity
 from .device import Protection
@@ -315,25 +315,8 @@ def _checks(job: Job, out: Cable, leg: LegCapacity) -> tuple[Check, ...]:
 
 
 def _network_earth(job: Job) -> tuple[Remedy, ...]:
-    """Return who must mend an earth that was lost: a loop larger than its operator declares.
-
-    None where the point does not lean on it, or where its own cable is what is too long.
-    """
-    if job.earthing != NETWORK_EARTH:
-        return ()
-    system = job.home.supply.earthing
-    declared_ohm = declared_ze_ohm(job.basis.book, system)
-    if job.home.supply.ze_ohm <= declared_ohm:
-        return ()
-    return (
-        Remedy(
-            slug="network-earth",
-            does=f"Have the operator mend the {system} earth of the house; nothing new is "
-            "connected before its loop is read again",
-            changes=(("supply.ze_ohm", float(declared_ohm)),),
-            by="the network operator",
-        ),
-    )
+    """Return who must mend the earth that the point leans on, where it is the network's."""
+    return network_earth(job.home, job.basis) if job.earthing == NETWORK_EARTH else ()
 
 
 def _first_failed(checks: tuple[Check, ...]) -> Check | None:

@@ -40,9 +40,11 @@ from ampwright.tables.supply_limits import nominal_v
 
 from ..residual import in_amperes
 from ..work import run_minutes
+from .network import house_earth
 
 CONDUCTOR: Final = wiring("542.3, 543.1")
 COMBINED: Final = "TN-C-S"
+ROD: Final = "TT"
 GUARDED: Final = "against corrosion and damage"
 LOOK_AT_IT: Final = "look that it is guarded where it is buried; unguarded it would need 16 mm²"
 
@@ -95,8 +97,9 @@ def conductor_size_known(found: str) -> Finding:
 def bonding(home: Home, basis: Basis) -> Made[Bonding]:
     """Return the main bonds and the earthing conductor of a home, and what each lacks.
 
-    Every service must have been looked for. A bond that is missing, cut or thin is mended by a
-    new one, whose length is read then: where nobody has paced it, the answer waits for that.
+    A house on the network's earth must still have it. Every service must have been looked for.
+    A bond that is missing, cut or thin is mended by a new one, whose length is read then: where
+    nobody has paced it, the answer waits for that.
     """
     system = doubted_earthing(home)
     bonds: list[Bond] = []
@@ -108,6 +111,8 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
         bond, check = _bond(basis, id_, service, required_bond(home, basis.book, system))
         bonds.append(bond)
         checks.append(check)
+    if home.supply.earthing != ROD:
+        checks.append(house_earth(home, basis))
     checks.append(_conductor(home, basis))
     return Made(Bonding(tuple(bonds)), tuple(checks))
 

@@ -11,6 +11,7 @@ from ampwright.foundations.quantity import Metres, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
 from ampwright.standards.wiring.earthing import bond_present_and_sized
 from ampwright.survey.home import Home
 
@@ -22,6 +23,8 @@ PRACTICE: Final = Place(
     "usual practice for charge points", at="an earth taken to another building",
     trust=Trust.COMMON_PRACTICE,
 )  # fmt: skip
+METHOD: Final = Place("Ampwright", at="method, the length of a bond", trust=Trust.DERIVED)
+METER: Final = "meter"
 OUTBUILDING: Final = "outbuilding"
 
 
@@ -49,14 +52,26 @@ def frame_on_points_rod(place: str) -> Finding:
     return holds(True, f"the metal of {place} goes with the point's own rod")
 
 
+@computes("L", "m", formula="feed + way", place=METHOD)
+def from_the_earth_bar(feed: Metres, way: Metres) -> Metres:
+    """Return how far a bond runs from the main earth bar: along the board's feed, and the way.
+
+    Examples
+    --------
+    >>> from_the_earth_bar(Metres(20.0), Metres(3.0))
+    23.0
+    """
+    return Metres(feed + way)
+
+
 def outbuilding(
-    home: Home, basis: Basis, place: str, earthing: str, length_m: Metres
+    home: Home, basis: Basis, tap: str, place: str, earthing: str, way_m: Metres
 ) -> Made[Outbuilding]:
     """Return the bond that an outbuilding's frame or own pipe needs if the earth is taken there.
 
-    ``length_m`` is the way of the cable, beside which the bond would run. On a combined earth
-    the bond is a main bond, by the neutral of the supply; a point on its own rod takes the
-    building's metal with it.
+    ``way_m`` is the way of the cable from the tap; the bond runs beside it, and along the feed of
+    a board before that. On a combined earth it is a main bond, by the neutral of the supply; a
+    point on its own rod takes the building's metal with it.
     """
     if home.places[place].on != OUTBUILDING or not home.places[place].metal_building:
         return Made(NOTHING)
@@ -68,6 +83,9 @@ def outbuilding(
         return Made(NOTHING, (told,))
     required_mm2 = required_bond(home, basis.book, doubted_earthing(home))
     found_mm2 = home.places[place].building_bond_mm2
+    length_m = way_m
+    if tap != METER:
+        length_m = from_the_earth_bar(home.boards[tap].from_meter_m, way_m)
     check = bond_present_and_sized(found_mm2, found_mm2 > 0, required_mm2)
     return Made(
         Outbuilding(required_mm2),
