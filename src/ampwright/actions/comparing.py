@@ -212,8 +212,17 @@ def time(side: Side) -> str:
     return NOT_KNOWN if each is None else f"about {minutes(each.low, each.high)}"
 
 
+def price(side: Side) -> str:
+    """Say what the customer pays, tax within: usually, and from the least to the most."""
+    usual, low, high = (side.figures.get(n) for n in ("price_p", "price_low_p", "price_high_p"))
+    if usual is None or low is None or high is None:
+        return NOT_KNOWN
+    return f"about {pounds(usual)}; {money(low.low)} to {money(high.high)}"
+
+
 QUESTIONS: Final[tuple[tuple[str, Callable[[Side], str]], ...]] = (
     ("decision", decision),
+    ("price, VAT in", price),
     ("set to", setting),
     ("point", point),
     ("where", where),
