@@ -36,7 +36,8 @@ from .rows import (
 N = TypeVar("N", bound=float)
 T = TypeVar("T")
 LEVELS: Final = ("low", "usual", "high")
-SAYS: Final = {"low": "when all goes well", "usual": "usually", "high": "when it does not"}
+SAME: Final = frozenset({"offcuts_share"})
+"""Rates that do not turn on how the work goes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,6 +252,8 @@ def _rate(of: Column, cells: Mapping[str, str]) -> Rate[float]:
         except ValueError as expected:
             raise BadCell(level, cells[level], str(expected)) from None
     _rising(dict(zip(LEVELS, found, strict=True)))
+    if of.name in SAME and len(set(found)) > 1:
+        raise BadCell(LEVELS[0], cells[LEVELS[0]], "the same at every level: goods are bought once")
     return Rate(*found)
 
 
