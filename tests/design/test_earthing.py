@@ -106,7 +106,8 @@ class TestBonding:
     @pytest.mark.parametrize(("ze", "says"), [(7.28, []), (7.29, ["house_earth_there"])])
     def test_an_earth_that_was_lost_is_the_operators(self, ze, says):
         facts = changed(SEMI, supply__earthing="TN-S", supply__ze_ohm=ze,
-                        services__water__bond_mm2=10.0, services__water__bond_connected=True)  # fmt: skip
+                        services__water__bond_mm2=10.0,
+                        services__water__bond_connected=True)  # fmt: skip
         made = bonds(facts)
         assert failed(made.checks) == says
         for check in made.checks:

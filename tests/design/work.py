@@ -5,7 +5,7 @@ from __future__ import annotations
 from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import cable
 from ampwright.design.circuit.device import protective_device
-from ampwright.design.circuit.feed import feed
+from ampwright.design.circuit.feed import feed, feed_bears
 from ampwright.design.route import route
 from ampwright.tables.capacity import CableFamily
 
@@ -22,9 +22,11 @@ def circuit(
     way = route(home, tap, place)
     device = protective_device(home, on, tap, point, earthing, setting_a, way.out.hidden)
     fed = feed(home, on, tap, demand_a, setting_a)
+    borne = feed_bears(home, on, tap, demand_a, setting_a)
     made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
                  point)  # fmt: skip
-    return made.out, device.out, (*way.checks, *device.checks, *fed.checks, *made.checks)
+    stages = (way, device, fed, borne, made)
+    return made.out, device.out, tuple(check for stage in stages for check in stage.checks)
 
 
 def board_of(home, on, tap, point, device):

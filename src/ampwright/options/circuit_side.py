@@ -10,7 +10,7 @@ from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import Cable, cable
 from ampwright.design.circuit.device import Protection, protective_device
 from ampwright.design.circuit.faults import FaultLevels, fault_levels
-from ampwright.design.circuit.feed import Feed, feed
+from ampwright.design.circuit.feed import Feed, feed, feed_bears
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
 from ampwright.design.earthing.outbuilding import outbuilding
@@ -63,6 +63,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
     run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)
+    run(feed_bears, basis, choice.tap, side.carried.carried_a, setting_a)
     fed = run(feed, basis, choice.tap, side.carried.carried_a, setting_a)
     armour = run(armour_ends, choice.earthing, choice.family)
     laid = cable_of(run, basis, choice, way, device, fed)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, at_most, requires, undetermined
+from ampwright.foundations.checks import Finding, at_most, requires, undetermined
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import (
     Amperes,
@@ -143,24 +142,56 @@ def feed_cable_carries(device: Amperes, capacity: Amperes) -> Finding:
 def feed(
     home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
 ) -> Made[Feed]:
-    """Return what the feed of the tap loses and adds to the loop, and whether it bears the point.
+    """Return what the feed of the tap loses and adds to the loop before the point's circuit.
 
     ``demand_a`` is what the supply must carry on each line with the point, which a main board's
     feed carries too; a lesser board's carries its own loads in full and the point. A board on
     tails of its own is taken to lose nothing on them. The earth of an armoured feed is its
     armour, of another its core. Lights share it, so its own share stays within the one for
-    lights. Whether it has a device of its own is judged with the other feeds of the house.
+    lights.
     """
-    if tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m:
+    if near(home, basis, tap):
         return Made(NO_FEED)
     board, book, phases = home.boards[tap], basis.book, home.supply.phases
-    load_a = worst_line(demand_a if tap == MAIN else board_load(home, tap, setting_a))
     try:
-        out = _reckoned(book, phases, board, load_a)
+        out = _reckoned(book, phases, board, load_on(home, tap, demand_a, setting_a))
     except OutOfTableError as outside:
         return Made(NO_FEED, (feed_known(tap, str(outside)),))
-    lost = drop_within_limit(out.drop_share, basis.rules.drop_share_lights)
-    return Made(out, (lost, *_borne(book, phases, board, load_a)))
+    return Made(out, (drop_within_limit(out.drop_share, basis.rules.drop_share_lights),))
+
+
+def feed_bears(
+    home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
+) -> Made[None]:
+    """Return whether the device and the cable of the tap's feed bear the point.
+
+    The load is as in ``feed``. Whether there is a device of its own at all is judged with the
+    other feeds of the house.
+    """
+    if near(home, basis, tap) or not home.boards[tap].feed_device_a:
+        return Made(None)
+    board, book, phases = home.boards[tap], basis.book, home.supply.phases
+    load_a, device_a = load_on(home, tap, demand_a, setting_a), board.feed_device_a
+    carried = feed_capacity(book, phases, board)
+    return Made(
+        None,
+        (
+            feed_device_carries(load_a, device_a),
+            feed_cable_carries(device_a, carried.capacity_a).with_caution(UNSURVEYED),
+        ),
+    )
+
+
+def near(home: Home, basis: Basis, tap: str) -> bool:
+    """Say whether a tap is the meter itself, or a board on tails of its own."""
+    return tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m
+
+
+def load_on(
+    home: Home, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
+) -> Amperes:
+    """Return what the most loaded line of a board's feed carries with the point."""
+    return worst_line(demand_a if tap == MAIN else board_load(home, tap, setting_a))
 
 
 def board_load(home: Home, tap: str, setting_a: Amperes) -> tuple[Amperes, ...]:
@@ -174,16 +205,6 @@ def board_load(home: Home, tap: str, setting_a: Amperes) -> tuple[Amperes, ...]:
         )
         for line in LINES[:phases]
     )
-
-
-def _borne(book: Book, phases: int, board: Board, load_a: Amperes) -> Iterator[Check]:
-    """Yield whether the device and the cable of a feed bear the point; none, no device."""
-    device_a = board.feed_device_a
-    if not device_a:
-        return
-    yield feed_device_carries(load_a, device_a)
-    carried = feed_capacity(book, phases, board)
-    yield feed_cable_carries(device_a, carried.capacity_a).with_caution(UNSURVEYED)
 
 
 def feed_capacity(book: Book, phases: int, board: Board) -> LegCapacity:
