@@ -12,6 +12,7 @@ from typing import Final, TypeVar
 from ampwright.foundations.source import SetBy, Source
 from ampwright.tables.book import Book
 
+from .asking import Asking, read_asking
 from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, SmallBoard, Task, by_id
 from .driving import Driving, read_driving
 from .files import File, digest_of, read_files, table_cards
@@ -45,6 +46,7 @@ class Basis:
     tasks: tuple[Task, ...]
     rates: Rates
     driving: Driving
+    asking: Asking
     book: Book
     digest: str
     keeps_working: bool = False
@@ -81,6 +83,13 @@ class Basis:
         id_ = getattr(row, "id", "")
         return with_sources(row, lambda name: SetBy("catalogue", f"{id_}, {says[name]}"))
 
+    def for_operator(self, named: str) -> Basis:
+        """Return the same basis by the profile that a home names; as it is, if nobody wrote it."""
+        found = next((each for each in self.operators if each.id == named), self.profile)
+        if found.id == self.profile.id:
+            return self
+        return replace(self, profile=self.cited(found))
+
     def task(self, id_: str) -> Task:
         """Return a task and its usual time; raises ``NotFoundError``."""
         return self._tasks.get(id_) or by_id("task", self.tasks, id_)
@@ -115,6 +124,7 @@ def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -
         tasks=tasks,
         rates=read_rates(texts.__getitem__, catalogue, (task.id for task in tasks)),
         driving=read_driving(*texts["driving"]),
+        asking=read_asking(texts["asking"], texts["usual"], texts["longer"]),
         book=Book(),
         digest=digest_of([*(file.digest for file in files.values()), *table_cards()]),
     )

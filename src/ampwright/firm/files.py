@@ -15,6 +15,7 @@ from ampwright.tables.loader import data_folder, table_names
 NAMES = (
     "points", "devices", "boards", "origin_devices", "cables", "tasks", "rules", "limits",
     "operators", "driving", "rates", "prices", "materials", "kits", "third_party",
+    "asking", "usual", "longer",
 )  # fmt: skip
 NEVER_REPLACED = ("limits",)
 
