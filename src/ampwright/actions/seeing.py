@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Final
@@ -63,10 +63,7 @@ def basis_for(home: HomeRead, terms: Terms) -> Basis:
         design_date=terms.design_date, profile=terms.profile or NEUTRAL, folder=terms.folder
     )
     named = text_at(home.folded, "supply.operator")
-    known = [each.id for each in basis.operators]
-    if terms.profile or named not in known:
-        return basis
-    return replace(basis, profile=basis.operator(named))
+    return basis if terms.profile else basis.for_operator(named)
 
 
 def see(path: Path, terms: Terms) -> Seen:

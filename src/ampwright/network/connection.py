@@ -8,6 +8,7 @@ from typing import Final
 from ampwright.demand.moving import Move, remedy_of
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
+from ampwright.firm.operators import OperatorProfile
 from ampwright.foundations.checks import Check, Outcome, verdict
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.remedies import Remedy
@@ -117,17 +118,28 @@ class Reading:
     limiter: bool
     setting: bool
 
-    def words(self) -> dict[str, str]:
-        """Return each part of the reading in words, by its key."""
+    def words(self, profile: OperatorProfile) -> dict[str, str]:
+        """Return each part of the reading in words with whose it is, by its key."""
         return {
-            COUNTS_LIMITER: f"the operator {_takes(self.limiter)} a limiter's figure as the demand",
+            COUNTS_LIMITER: f"the operator {_takes(self.limiter)} a limiter's figure as the demand"
+            f"; {_whose(profile, profile.counts_limiter, self.limiter)}",
             COUNTS_SETTING: f"the operator {_takes(self.setting)} the locked setting of a point "
-            "rather than its largest size",
+            "rather than its largest size; "
+            f"{_whose(profile, profile.counts_setting, self.setting)}",
         }
 
 
 def _takes(yes: bool) -> str:
     return "takes" if yes else "does not take"
+
+
+def _whose(profile: OperatorProfile, said: bool | None, taken: bool) -> str:
+    """Return whose reading of the rule it is."""
+    if said is taken:
+        return f"so the operator profile {profile.id} has it: confirm with the operator"
+    if said is None:
+        return "the operator's own word, on record or still to be asked for"
+    return f"the operator's own word, against its profile {profile.id}"
 
 
 def connection(
@@ -199,7 +211,7 @@ def _rests_on(case: Case, carried: Headroom, reading: Reading, outcome: Step) ->
         turned[COUNTS_LIMITER] = replace(reading, limiter=not reading.limiter)
     if case.setting_a < case.point.max_a:
         turned[COUNTS_SETTING] = replace(reading, setting=not reading.setting)
-    words = reading.words()
+    words = reading.words(case.basis.profile)
     return tuple(
         words[key] for key, other in turned.items() if case.outcome(carried, other) is not outcome
     )

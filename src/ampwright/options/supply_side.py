@@ -13,6 +13,7 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.stages import Made
 from ampwright.network.connection import Connection, connection
 from ampwright.network.generation import Generation, before_work, generation
+from ampwright.network.operator import Told, operator_told
 from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import Capacity, supply_capacity
 from ampwright.supply.headroom import Headroom, headroom
@@ -98,6 +99,7 @@ class SupplySide:
     carried: Headroom
     origin: Origin
     connection: Connection
+    told: Told
     generation: Generation
     outcome: Step
     decision: Decision
@@ -135,7 +137,8 @@ def supply_side(
         reading.counts_setting,
         moves.each,
     )
+    told = run(operator_told, basis)
     sources = run(generation, basis, point)
     outcome = run(before_work, network.outcome, sources.outcome)
     decision = run(job_decision, outcome, network.needs_limit)
-    return SupplySide(demand, capacity, carried, origin, network, sources, outcome, decision)
+    return SupplySide(demand, capacity, carried, origin, network, told, sources, outcome, decision)

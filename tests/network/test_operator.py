@@ -1,0 +1,80 @@
+"""Whom the work is told to, and by whose rules it was judged."""
+
+from __future__ import annotations
+
+import pytest
+
+from ampwright.foundations.checks import Outcome, verdict
+from ampwright.network.operator import operator_told
+
+from ..demand.homes import HALF_SPEED, home_of
+from ..supply.given_basis import BASIS, LEAD, NEUTRAL
+from .test_connection import decided
+
+
+def told(meter_point=None, operator=None, basis=BASIS):
+    said = {"supply.meter_point": meter_point, "supply.operator": operator}
+    home = home_of({key: value for key, value in said.items() if value is not None})
+    return operator_told(home, basis)
+
+
+class TestWhom:
+    # Lists of distributor ids, two copies that agree: 10 is Eastern England, 24 an independent.
+    def test_an_areas_own_operator(self):
+        made = told("1012345678903", "demo")
+        assert (made.out.area, made.out.kind) == ("Eastern England", "area operator")
+        assert not any(check.caution for check in made.checks)
+
+    def test_an_independent_network_is_told_itself(self):
+        made = told("24 1234567890 5", "demo")
+        assert made.out.kind == "independent operator"
+        assert "24, not the operator of the area" in made.checks[0].caution
+
+    def test_a_network_that_is_closed_is_asked_about(self):
+        assert "ask the supplier" in told("2812345678905", "demo").checks[0].caution
+
+    @pytest.mark.parametrize("number", ["9912345678905", "81 1234 5678 9"])
+    def test_a_number_on_no_list_is_no_mistake(self, number):
+        made = told(number, "the wires people")
+        assert made.out.kind == ""
+        assert "the wires people" in made.checks[0].caution
+
+    def test_without_the_number_its_first_two_digits_are_wanted(self):
+        made = told()
+        assert "first two digits" in made.checks[0].caution
+        assert (made.out.area, made.out.named) == ("", "")
+
+    @pytest.mark.parametrize("number", [None, "1012345678903", "2412345678905", "9912345678905"])
+    def test_never_makes_an_option_unsound(self, number):
+        assert verdict(told(number).checks) is Outcome.PASS
+
+
+class TestWhoseRules:
+    def test_the_profile_a_home_names_is_taken_where_it_exists(self):
+        assert NEUTRAL.for_operator("demo").profile.id == "demo"
+        assert NEUTRAL.for_operator("the wires people") is NEUTRAL
+        assert NEUTRAL.for_operator("") is NEUTRAL
+        assert NEUTRAL.for_operator("neutral") is NEUTRAL
+
+    def test_its_numbers_keep_their_sources(self):
+        shown = NEUTRAL.documented().for_operator("demo")
+        assert shown.profile.threshold_a == 60.0
+        assert "operators' form" in str(shown.profile.threshold_a.step.source)
+
+    def test_another_profile_than_the_homes_is_said(self):
+        assert "neutral" in told("1012345678903", "demo", NEUTRAL).checks[1].caution
+        assert told("1012345678903", "neutral", NEUTRAL).checks[1].caution == ""
+
+
+class TestWhoseReading:
+    @pytest.mark.parametrize(
+        ("basis", "counts", "words"),
+        [(BASIS, True, "the operator profile demo has it: confirm with the operator"),
+         (BASIS, False, "the operator's own word, against its profile demo"),
+         (NEUTRAL, True, "on record or still to be asked for"),
+         (NEUTRAL, False, "on record or still to be asked for")],
+    )  # fmt: skip
+    def test_the_answer_says_on_whose_reading_it_rests(self, basis, counts, words):
+        made = decided(HALF_SPEED, 16.0, LEAD, counts_setting=counts, basis=basis)
+        (rests,) = made.rests_on
+        assert words in rests
