@@ -89,9 +89,7 @@ def with_rates(on: Basis, **changes: Any) -> Basis:
     return replace(on, rates=replace(on.rates, **changes))
 
 
-STANDARD = changed(
-    SEMI, property__wall_kind="brick cavity", places__window__on="wall"
-)
+STANDARD = changed(SEMI, property__wall_kind="brick cavity", places__window__on="wall")
 """Seven metres clipped and a cavity wall: a free way, nothing to mend."""
 STANDARD_JOB = Job(STANDARD, "main", "window", "window-lead", "rcbo-a-32", "flat-6")
 IN_THE_YARD = {

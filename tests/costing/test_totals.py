@@ -97,9 +97,7 @@ def test_amounts_are_the_nearest_penny_and_a_mark_up_never_loses(n, p, percent):
     exact = Fraction(n) * p
     assert abs(amount(n, Pence(p)) - exact) <= Fraction(1, 2) + Fraction(1, 10**6)
     asked = marked_up(Pence(p), Share(percent / 100))
-    assert asked == int(
-        (Decimal(p) * (100 + percent) / 100).quantize(Decimal(1), ROUND_HALF_UP)
-    )
+    assert asked == int((Decimal(p) * (100 + percent) / 100).quantize(Decimal(1), ROUND_HALF_UP))
     assert asked >= p
 
 
@@ -177,9 +175,7 @@ def test_a_mixed_job_splits_its_tax_by_line_and_by_day(day, battery, tax, total)
 
 
 def test_what_others_charge_is_in_the_total_as_they_ask_it():
-    made = add_up(
-        basis(), (bundle((line(10_000), line(6_000, PAID_AS_ASKED, Group.OTHERS))),)
-    )
+    made = add_up(basis(), (bundle((line(10_000), line(6_000, PAID_AS_ASKED, Group.OTHERS))),))
     assert (made.net.usual_p, made.tax.usual_p, made.total.usual_p) == (10_000, 2_000, 18_000)
 
 

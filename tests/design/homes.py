@@ -229,9 +229,7 @@ def fed(rows: str, slack: dict) -> tuple[dict, dict]:
             where[name].append(f"{way}-L{line}")
     where.pop(".", None)
     devices = {name: {"outlets": " ".join(at), "poles": len(at)} for name, at in where.items()}
-    circuits = {
-        name: {"device": name, "slack_mm": float(slack.get(name, 0.0))} for name in devices
-    }
+    circuits = {name: {"device": name, "slack_mm": float(slack.get(name, 0.0))} for name in devices}
     return devices, circuits
 
 

@@ -82,7 +82,6 @@ class TestExisting:
         (remedy,) = made.checks[0].remedies
         assert not failed(room({**facts, **dict(remedy.changes)}).checks)
 
-
     def test_a_board_on_wood_goes(self):
         made = room(changed(SEMI, boards__main__case="wood"))
         assert failed(made.checks) == ["board_modern"]

@@ -269,8 +269,9 @@ class TestOutbuilding:
         assert not failed(made.checks)
         assert "point's own rod" in made.checks[0].caution
 
-    @pytest.mark.parametrize("change", [{"places.window.on": "wall"},
-                                        {"places.window.metal_building": False}])
+    @pytest.mark.parametrize(
+        "change", [{"places.window.on": "wall"}, {"places.window.metal_building": False}]
+    )
     def test_nothing_to_bond(self, change):
         assert self.made({**self.BARN, **change}).checks == ()
 

@@ -78,9 +78,7 @@ def test_it_must_feed_the_point_alone():
 
 
 def test_an_old_point_on_it_goes():
-    (offer,) = route(
-        plain({**BUILDERS, "laid.builders.of_load": "old"}), "main", "window"
-    ).offers
+    (offer,) = route(plain({**BUILDERS, "laid.builders.of_load": "old"}), "main", "window").offers
     assert ("loads.old.present", False) in offer.changes
 
 

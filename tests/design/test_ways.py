@@ -130,9 +130,7 @@ def fewest(rows, slack):
 def boards(draw):
     """Small boards of four ways, some outlets blank, wires of any reach."""
     names = iter("abcdefghijklmnop")
-    rows = [
-        " ".join("." if draw(st.booleans()) else next(names) for _ in LINES) for _ in range(4)
-    ]
+    rows = [" ".join("." if draw(st.booleans()) else next(names) for _ in LINES) for _ in range(4)]
     used = [name for row in rows for name in row.split() if name != "."]
     slack = {name: draw(st.sampled_from([0, 27, 54, 81])) for name in used}
     return "\n".join(rows), slack

@@ -83,7 +83,8 @@ class Sheet:
         """Put the sheet out, without spaces at the ends of lines."""
         with self._console.capture() as held:
             for part in self._parts:
-                self._console.print(part)
+                whole = isinstance(part, Text) and bool(part.no_wrap)
+                self._console.print(part, soft_wrap=whole)
         text = "\n".join(line.rstrip() for line in held.get().splitlines())
         self._out.write(f"{text}\n")
 

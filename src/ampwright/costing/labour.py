@@ -61,9 +61,7 @@ def together(T: tuple[Minutes, ...]) -> Minutes:  # noqa: N803 - as printed
     return Minutes(float(sum(T)))
 
 
-def labour(
-    _home: Home, basis: Basis, work: Tasks, mending: tuple[TaskTime, ...]
-) -> Made[Labour]:
+def labour(_home: Home, basis: Basis, work: Tasks, mending: tuple[TaskTime, ...]) -> Made[Labour]:
     """Return the minutes of an option; one electrician on site, no travel.
 
     ``mending`` are the times of its work items. The tasks have read the home.

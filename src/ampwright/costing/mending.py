@@ -65,9 +65,7 @@ def _piece(basis: Basis, remedy: Remedy, part: Part) -> Piece:
     return Piece(basis.rates.named(part.what), amount, remedy.does, part.what)
 
 
-def charged_by_others(
-    basis: Basis, remedies: tuple[Remedy, ...]
-) -> tuple[Bundle, tuple[str, ...]]:
+def charged_by_others(basis: Basis, remedies: tuple[Remedy, ...]) -> tuple[Bundle, tuple[str, ...]]:
     """Return what others charge for their work, and the work whose charge nobody has said."""
     lines, unsaid = [], []
     for remedy in remedies:

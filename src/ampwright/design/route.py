@@ -21,9 +21,7 @@ from ampwright.survey.if_said import if_said
 METHOD: Final = Place("Ampwright", at="method, the way of the cable", trust=Trust.DERIVED)
 IN_WALL: Final = frozenset({"stud wall"})
 """Ways of running that hide a cable where somebody may drive a nail."""
-MAY_TOUCH_INSULATION: Final = frozenset(
-    {"through wall", "loft void", "under floor", "stud wall"}
-)
+MAY_TOUCH_INSULATION: Final = frozenset({"through wall", "loft void", "under floor", "stud wall"})
 """Ways of running along which part of a cable may lie in insulation; nobody asks how much of a
 leg that runs wholly in it."""
 IN_GROUND: Final = frozenset({"buried", "duct"})
@@ -99,8 +97,7 @@ def way_paced(tap: str, place: str, legs: int, all_listed: bool) -> Finding:
         return holds(False, f"no leg of the whole list leads from {tap} to {place}; pace one if "
                      "this way is wanted")  # fmt: skip
     return undetermined(
-        f"nobody has paced the way from {tap} to {place}: "
-        "note each leg, how it runs and its metres"
+        f"nobody has paced the way from {tap} to {place}: note each leg, how it runs and its metres"
     )
 
 
@@ -158,10 +155,15 @@ def along_laid(home: Home, id_: str) -> Made[Route]:
         grouped_with=Count(0),
     )
     out = Route((leg,), cable.length_m, Laid(id_, cable.kind, cable.size_mm2))
-    return Made(out, (own_circuit(cable.feeds_only).with_caution(
-        f"left by {cable.left_by}: prove it from end to end before it is used, as if it were our "
-        "own; the certificate covers all of it"
-    ),))
+    return Made(
+        out,
+        (
+            own_circuit(cable.feeds_only).with_caution(
+                f"left by {cable.left_by}: prove it from end to end before it is used, as if it were our "
+                "own; the certificate covers all of it"
+            ),
+        ),
+    )
 
 
 def _used(home: Home, id_: str) -> Remedy:
@@ -221,9 +223,7 @@ def _shortest(home: Home, ways: Sequence[tuple[str, ...]]) -> tuple[str, ...]:
     """Return the way with the fewest metres; of equals the first found."""
     if len(ways) < 2:
         return ways[0] if ways else ()
-    return min(
-        ways, key=lambda way: way_length(tuple(home.legs[id_].length_m for id_ in way))
-    )
+    return min(ways, key=lambda way: way_length(tuple(home.legs[id_].length_m for id_ in way)))
 
 
 def _run(id_: str, leg: Leg) -> LegRun:

@@ -178,9 +178,7 @@ def _sees(battery: Source, tap: str) -> bool:
     return where == METER_END or (tap != METER and where in BEHIND)
 
 
-def _along(
-    tap: str, limited: bool, batteries: tuple[tuple[str, Source], ...]
-) -> Iterator[str]:
+def _along(tap: str, limited: bool, batteries: tuple[tuple[str, Source], ...]) -> Iterator[str]:
     """Yield what follows what, from the meter inwards."""
     at_meter = [f"the sensor of {id_}" for id_, each in batteries if each.sensor_at == METER_END]
     behind = [f"the sensor of {id_}" for id_, each in batteries if each.sensor_at in BEHIND]
@@ -255,9 +253,7 @@ def sources_on(home: Home, board: str) -> Iterator[tuple[Amperes, ...]]:
     phases = home.supply.phases
     feeding = [each for _, each in home.sources.listed() if each.board == board]
     for line in LINES[:phases] if feeding else ():
-        here = tuple(
-            each.amps_a for each in feeding if phases == 1 or each.phase in (line, "all")
-        )
+        here = tuple(each.amps_a for each in feeding if phases == 1 or each.phase in (line, "all"))
         if here:
             yield here
 
@@ -268,9 +264,13 @@ def _left(home: Home, board: str) -> Iterator[Check]:
     for here in sources_on(home, board):
         fed_a = current_from_all_sides(fuse_a, here)
         told = left_board_told(fed_a, rated_a)
-        yield told if fed_a <= rated_a else told.with_caution(
-            f"fuse and sources come to {fed_a:g} A on the bars of {board}, rated {rated_a:g} A: "
-            "nothing more goes on it, and the customer is told"
+        yield (
+            told
+            if fed_a <= rated_a
+            else told.with_caution(
+                f"fuse and sources come to {fed_a:g} A on the bars of {board}, rated {rated_a:g} A: "
+                "nothing more goes on it, and the customer is told"
+            )
         )
 
 

@@ -178,9 +178,7 @@ def _live(home: Home, board: Board) -> Iterator[Check]:
         yield board_live(board.night_only)
 
 
-def _in_front(
-    home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice
-) -> Iterator[Check]:
+def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) -> Iterator[Check]:
     """Yield what the devices in front of the spare way must satisfy.
 
     A device shared with other ways cannot be mended at the board. One in front of the whole

@@ -105,9 +105,13 @@ def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Check]
         return
     copper_mm2 = as_copper(resistance_20(book, 1), armour)
     check = armour_as_bond(copper_mm2, bond_mm2)
-    yield check if copper_mm2 >= bond_mm2 else check.with_caution(
-        f"the armour of the feed of {id_} is its earth: about {copper_mm2:.0f} mm² of copper "
-        f"against the {bond_mm2:g} mm² of a main bond; measure it and record it"
+    yield (
+        check
+        if copper_mm2 >= bond_mm2
+        else check.with_caution(
+            f"the armour of the feed of {id_} is its earth: about {copper_mm2:.0f} mm² of copper "
+            f"against the {bond_mm2:g} mm² of a main bond; measure it and record it"
+        )
     )
 
 

@@ -227,8 +227,7 @@ def _as_laid(job: Job, laid: Laid, family: CableFamily, wanted: str) -> Made[Cab
     alike = [
         each
         for each in job.basis.catalogue.cables
-        if each.family is family and each.cores == CORES[phases]
-        and each.size_mm2 == laid.size_mm2
+        if each.family is family and each.cores == CORES[phases] and each.size_mm2 == laid.size_mm2
     ]
     if kind.outcome is Outcome.FAIL or not alike:
         known = cable_offered(bool(alike), f"{wanted}, {laid.size_mm2:g} mm², to judge it by,")
@@ -259,9 +258,7 @@ def stocked(basis: Basis, family: CableFamily, phases: int, with_data: bool) -> 
 def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
     """Return one size with everything it comes to and all its checks."""
     book, phases, family = job.basis.book, job.point.phases, stock.family
-    legs = tuple(
-        leg_capacity(book, family, phases, stock.size_mm2, leg) for leg in job.way.legs
-    )
+    legs = tuple(leg_capacity(book, family, phases, stock.size_mm2, leg) for leg in job.way.legs)
     length_m = job.way.length_m
     own_v = drop(drop_mv(book, family, phases, stock.size_mm2), job.setting_a, length_m)
     one_line_v = drop(drop_mv(book, family, 1, stock.size_mm2), job.setting_a, length_m)

@@ -72,9 +72,7 @@ def let_through_known(curve: str, found: str) -> Finding:
     )
 
 
-def fault_levels(
-    home: Home, point_phases: int, breaking_ka: Kiloamperes
-) -> Made[FaultLevels]:
+def fault_levels(home: Home, point_phases: int, breaking_ka: Kiloamperes) -> Made[FaultLevels]:
     """Return the largest fault current at the device and whether the device breaks it.
 
     The reading at the origin stands for every board beyond it, which errs on the safe side. On
@@ -130,5 +128,3 @@ def earth_core_check(
     except OutOfTableError as outside:
         return let_through_known(device.curve, str(outside))
     return earth_core_withstands(adiabatic_size(energy, k_of_family(book, family)), earth_mm2)
-
-

@@ -187,9 +187,7 @@ def near(home: Home, basis: Basis, tap: str) -> bool:
     return tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m
 
 
-def load_on(
-    home: Home, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
-) -> Amperes:
+def load_on(home: Home, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes) -> Amperes:
     """Return what the most loaded line of a board's feed carries with the point."""
     return worst_line(demand_a if tap == MAIN else board_load(home, tap, setting_a))
 

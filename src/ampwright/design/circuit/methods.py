@@ -72,7 +72,6 @@ GROUND: Final = frozenset({"buried", "duct"})
 NEVER: Final = Read("", Beside.BUNCHED)
 
 
-
 HOW_READ: Final[Ruling[Lay, Read]] = Ruling(
     "reference method of a leg",
     (

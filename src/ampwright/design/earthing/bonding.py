@@ -139,9 +139,7 @@ def required_conductor(home: Home, book: Book) -> SquareMm:
     return earthing_conductor(book, home.supply.tails_mm2)
 
 
-def _bond(
-    basis: Basis, id_: str, service: Service, required_mm2: SquareMm
-) -> tuple[Bond, Check]:
+def _bond(basis: Basis, id_: str, service: Service, required_mm2: SquareMm) -> tuple[Bond, Check]:
     """Return the bond of one service of metal, with what would mend it."""
     found_mm2 = service.bond_mm2
     whole = found_mm2 < required_mm2 or service.bond_connected

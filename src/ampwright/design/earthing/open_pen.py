@@ -51,9 +51,7 @@ def all_lines(lines: tuple[Amperes, ...]) -> Amperes:
     return Amperes(float(sum(lines)))
 
 
-def broken_neutral(
-    home: Home, basis: Basis, loads_a: tuple[Amperes, ...]
-) -> Made[BrokenNeutral]:
+def broken_neutral(home: Home, basis: Basis, loads_a: tuple[Amperes, ...]) -> Made[BrokenNeutral]:
     """Return what the earth terminal would stand at under the loads on each line.
 
     Hand in the worst credible unbalance, never a diversified demand: 60, 30 and 30 A give

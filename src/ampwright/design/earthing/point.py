@@ -198,9 +198,7 @@ def point_earthing(
     return Made(out, (there, touch, _apart(home, basis, place), _buried(basis)))
 
 
-def _on_the_network(
-    home: Home, basis: Basis, place: str, point: ChargePoint
-) -> tuple[Check, ...]:
+def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> tuple[Check, ...]:
     """Return what guards a point on the network's earth, and whether that earth is what it was."""
     system, usual = doubted_earthing(home), _usual_loop(home, basis)
     if system != COMBINED:
