@@ -159,8 +159,8 @@ def along_laid(home: Home, id_: str) -> Made[Route]:
         out,
         (
             own_circuit(cable.feeds_only).with_caution(
-                f"left by {cable.left_by}: prove it from end to end before it is used, as if it were our "
-                "own; the certificate covers all of it"
+                f"left by {cable.left_by}: prove it from end to end before it is used, as if it "
+                "were our own; the certificate covers all of it"
             ),
         ),
     )

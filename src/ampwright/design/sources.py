@@ -268,8 +268,8 @@ def _left(home: Home, board: str) -> Iterator[Check]:
             told
             if fed_a <= rated_a
             else told.with_caution(
-                f"fuse and sources come to {fed_a:g} A on the bars of {board}, rated {rated_a:g} A: "
-                "nothing more goes on it, and the customer is told"
+                f"fuse and sources come to {fed_a:g} A on the bars of {board}, rated "
+                f"{rated_a:g} A: nothing more goes on it, and the customer is told"
             )
         )
 
