@@ -5,7 +5,7 @@ import pytest
 from ampwright.design.earthing.armour import armour_ends
 from ampwright.design.earthing.bonding import bonding
 from ampwright.design.earthing.open_pen import broken_neutral
-from ampwright.design.earthing.outbuilding import outbuilding
+from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import point_earthing
 from ampwright.foundations.answers import Unanswered
 from ampwright.tables.capacity import CableFamily
@@ -274,6 +274,29 @@ class TestOutbuilding:
     )
     def test_nothing_to_bond(self, change):
         assert self.made({**self.BARN, **change}).checks == ()
+
+
+class TestBoardEarth:
+    FAR = changed(SEMI, boards__main__from_meter_m=20.0)
+
+    def made(self, facts, earthing="pme", tap="main"):
+        return board_earth(plain(facts), basis(), tap, earthing)
+
+    def test_a_board_on_its_own_rod_gives_no_network_earth(self):
+        rod = {**self.FAR, "boards.main.own_rod": True}
+        assert failed(self.made(rod).checks) == ["board_earth_suits"]
+        (kept,) = self.made(rod, "rod").checks
+        assert kept.outcome.value == "pass"
+        assert "read the rod" in kept.caution
+
+    def test_nobody_looked(self):
+        (check,) = self.made(self.FAR).checks
+        assert check.outcome.value == "pass"
+        assert "see whether main has a rod" in check.caution
+
+    def test_close_to_the_meter_nobody_asks(self):
+        assert self.made(SEMI).checks == ()
+        assert self.made(self.FAR, tap="meter").checks == ()
 
 
 class TestArmour:

@@ -61,3 +61,13 @@ def test_gas_bottles_are_no_place():
 def test_nothing_is_nothing_and_not_asked_is_looked_for():
     assert "bottles" not in cautions(spot(changed(SEMI, places__window__near_gas="nothing")))
     assert "look for a gas meter" in cautions(spot(SEMI))
+
+
+@pytest.mark.parametrize(("wifi", "mobile", "word"), [
+    ("good", "none", ""), ("none", "fair", "mobile data"), ("none", "none", "data cable beside"),
+])  # fmt: skip
+def test_a_link_to_its_app(wifi, mobile, word):
+    made = spot(changed(SEMI, places__window__wifi=wifi, places__window__mobile=mobile))
+    assert not failed(made.checks)
+    assert ("no Wi-Fi" in cautions(made)) is bool(word)
+    assert word in cautions(made)

@@ -63,6 +63,12 @@ class TestSensors:
         made = order(facts, "main", limited=False)
         assert made.checks == ()
 
+    def test_three_tails_want_three_sensors(self):
+        # never one sensor on one line of three
+        (check,) = order(YARD, "meter").checks
+        assert "each on its own line" in check.caution
+        assert "one clip" not in check.caution
+
     def test_without_sources_a_limit_needs_no_word_on_them(self):
         (check,) = order(SEMI, "main").checks
         assert (check.outcome.value, check.caution) == ("pass", "")

@@ -33,6 +33,12 @@ LEAST_OUTDOORS: Final = "IP44"
 FUEL: Final = Place(
     "usual practice for charge points", at="gas and fuel near by", trust=Trust.COMMON_PRACTICE
 )
+LINK: Final = Place(
+    "usual practice for charge points", at="signal at the spot", trust=Trust.COMMON_PRACTICE
+)
+NO_SIGNAL: Final = "none"
+MOBILE: Final = "a point with mobile data, or a data cable beside its own"
+WIRED: Final = "a data cable beside its own, for there is no mobile signal either"
 NOTHING: Final = "nothing"
 BOTTLES: Final = "gas bottles or tank"
 LOOK_IT_UP: Final = (
@@ -90,6 +96,20 @@ def clear_of_bottles(near: str, bottled_gas: bool) -> Finding:
     return holds(not beside, "gas bottles or a tank stand by it" if beside else f"{near} by it")
 
 
+@requires("the point reaches its app and its clock", place=LINK)
+def linked(wifi: str, mobile: str) -> Finding:
+    """A smart point has a link where it hangs; without one it charges, and follows no tariff.
+
+    By the bars on a phone held there.
+
+    Examples
+    --------
+    >>> linked("none", "fair").why
+    'Wi-Fi none, mobile fair'
+    """
+    return holds(True, f"Wi-Fi {wifi}, mobile {mobile}")
+
+
 def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
     """Return where the point hangs and whether its case, such as ``IP54``, bears that.
 
@@ -97,7 +117,8 @@ def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
     """
     outdoors = home.places[place].outdoors
     case = point_outdoors_rated(ip, LEAST_OUTDOORS) if outdoors else weather_stays_out(place)
-    return Made(Spot(outdoors), (case, *_height(home, basis, place), *_fuel(home, place)))
+    noted = (*_height(home, basis, place), *_fuel(home, place), *_link(home, place))
+    return Made(Spot(outdoors), (case, *noted))
 
 
 def _height(home: Home, basis: Basis, place: str) -> Iterator[Check]:
@@ -128,6 +149,16 @@ def _fuel(home: Home, place: str) -> Iterator[Check]:
     bottled = near == BOTTLES and home.services["lpg"].present
     check = clear_of_bottles(near, bottled).with_caution(f"{near} by the point: {LOOK_IT_UP}")
     yield check.mended_by(_clear(place))
+
+
+def _link(home: Home, place: str) -> Iterator[Check]:
+    """Yield how the point reaches its app where there is no Wi-Fi."""
+    wifi = if_said(lambda: home.places[place].wifi, "good")
+    if wifi != NO_SIGNAL:
+        return
+    mobile = if_said(lambda: home.places[place].mobile, NO_SIGNAL)
+    way = WIRED if mobile == NO_SIGNAL else MOBILE
+    yield linked(wifi, mobile).with_caution(f"no Wi-Fi at {place}: {way}")
 
 
 def _clear(place: str) -> Remedy:

@@ -43,6 +43,10 @@ NET_OF_SOURCES: Final = (
     "net of what sun and battery give, so it guards the fuse and not the board; arrow and figure "
     "are proved with a known load"
 )
+EACH_LINE: Final = (
+    "a sensor on each of the three tails, each on its own line: order and arrows are proved with a "
+    "known load on every line"
+)
 RECORD: Final = "record whether it suits current both ways; replace it if not"
 
 
@@ -162,9 +166,16 @@ def sensor_order(home: Home, basis: Basis, tap: str, limited: bool) -> Made[Sens
     along = tuple(_along(tap, limited, batteries))
     checks = tuple(_left_alone(basis, tap, id_, each) for id_, each in batteries)
     if limited:
-        first = point_sensor_first(along)
-        checks = (*checks, first.with_caution(NET_OF_SOURCES) if _any_source(home) else first)
+        checks = (*checks, _first(home, along))
     return Made(SensorOrder(along, seeing), checks)
+
+
+def _first(home: Home, along: tuple[str, ...]) -> Check:
+    """Return whether the point's sensor sees all, with what to see to when it is fitted."""
+    said = {EACH_LINE: home.supply.phases > 1, NET_OF_SOURCES: _any_source(home)}
+    words = [each for each, so in said.items() if so]
+    check = point_sensor_first(along)
+    return check.with_caution("; ".join(words)) if words else check
 
 
 def _any_source(home: Home) -> bool:

@@ -13,7 +13,7 @@ from ampwright.design.circuit.faults import FaultLevels, fault_levels
 from ampwright.design.circuit.feed import Feed, feed, feed_bears
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
-from ampwright.design.earthing.outbuilding import outbuilding
+from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
 from ampwright.design.old_points import old_points
 from ampwright.design.place import point_place
@@ -61,6 +61,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
+    run(board_earth, basis, choice.tap, choice.earthing)
     run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)
     run(feed_bears, basis, choice.tap, side.carried.carried_a, setting_a)

@@ -255,6 +255,14 @@ class Board(Thing):
         needs={"quote": TOLD, "fit": SEEN},
         symbol="In feed",
     )
+    own_rod: bool = fact(
+        ask="Has that fuse board an earth rod of its own, apart from the house's earth?",
+        trade="Board earthed by a rod of its own",
+        look="A green-and-yellow wire into the ground by an outbuilding; the armour of its feed "
+        "held in a gland of plastic.",
+        who="photo",
+        needs={"fit": SEEN},
+    )
     way_pitch_mm: Millimetres = fact(
         ask="How wide is one position?",
         trade="Pitch of the ways",

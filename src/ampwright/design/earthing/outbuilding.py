@@ -14,6 +14,7 @@ from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.earthing import bond_present_and_sized
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 
 from ..work import run_minutes
 from .bonding import doubted_earthing, required_bond
@@ -91,6 +92,35 @@ def outbuilding(
         Outbuilding(required_mm2),
         (check.mended_by(_bonded(basis, place, required_mm2, length_m)),),
     )
+
+
+@requires("the point takes the earth that its board has", place=PRACTICE)
+def board_earth_suits(board: str, on_a_rod: bool, earthing: str) -> Finding:
+    """A board that was set apart on a rod of its own gives no earth of the network's.
+
+    Boards near the meter have the house's earth; of those far off somebody looks.
+
+    Examples
+    --------
+    >>> board_earth_suits("barn", True, "pme").why
+    'barn stands on a rod of its own: it has no earth of the network to give'
+    """
+    mixed = on_a_rod and earthing != OWN_ROD
+    return holds(not mixed, f"{board} stands on a rod of its own: it has no earth of the network "
+                 "to give" if mixed else "")  # fmt: skip
+
+
+def board_earth(home: Home, basis: Basis, tap: str, earthing: str) -> Made[None]:
+    """Return whether the earth chosen for the point is the one that a far board has."""
+    if tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m:
+        return Made(None)
+    said = if_said(lambda: home.boards[tap].own_rod, None)
+    check = board_earth_suits(tap, bool(said), earthing)
+    if said is None:
+        check = check.with_caution(f"see whether {tap} has a rod of its own")
+    elif said:
+        check = check.with_caution(f"read the rod of {tap}: the point leans on it")
+    return Made(None, (check,))
 
 
 def _bonded(basis: Basis, place: str, size_mm2: SquareMm, length_m: Metres) -> Remedy:
