@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection
 from typing import Final
 
+from .words import capital
+
 ALWAYS: Final = (
     "This is a calculation, not a permission to start: a competent, licensed person decides, "
     "against the current standard, the maker's instructions and the operator's own rules.",
@@ -34,4 +36,4 @@ def cautions_for(ways_of_running: Collection[str], own: Collection[str]) -> tupl
     'Look for buried cables and pipes before digging.'
     """
     of_way = (BY_WAY_OF_RUNNING[how] for how in ways_of_running if how in BY_WAY_OF_RUNNING)
-    return tuple(dict.fromkeys((*ALWAYS, *of_way, *own)))
+    return tuple(dict.fromkeys((*ALWAYS, *of_way, *map(capital, own))))

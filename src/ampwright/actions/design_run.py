@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any, TypeVar
 
+from ampwright.costing.lines import Amount
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing, Value
 from ampwright.foundations.checks import Check, Outcome, verdict
@@ -72,7 +73,7 @@ class StageNoted:
         return tuple(
             (name, each)
             for name, value in own_numbers(self.run.out)
-            for each in (value if isinstance(value, tuple) else (value,))
+            for each in sides_of(value)
             if isinstance(each, Worked) and id(each) not in told
         )
 
@@ -117,6 +118,13 @@ def run_design(folded: FoldedHome, basis: Basis, option: Option[Any]) -> DesignR
         StageNoted(ran, read) for ran, read in zip(run.stages, run.first_read, strict=True)
     )
     return DesignRun(option, fixed, design, stages, reader.reads)
+
+
+def sides_of(value: Any) -> tuple[Any, ...]:
+    """Return the numbers of a value: of each line, the usual one of an amount, or itself."""
+    if isinstance(value, Amount):
+        return (value.usual_p,)
+    return value if isinstance(value, tuple) else (value,)
 
 
 def own_numbers(out: Any) -> Iterator[tuple[str, Any]]:

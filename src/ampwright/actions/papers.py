@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from importlib.metadata import version
@@ -34,6 +35,13 @@ WHYS: Final[dict[str, content.Why]] = {
     "memory": "memory", "doubtful": "memory",
 }  # fmt: skip
 NO_FIRM: Final = "Firm not named"
+FIRST: Final = re.compile(
+    r"supply\.(phases|main_fuse_a|looped|earthing|ze_ohm|fault_current_ka|isolator)"
+    r"|services\.[^.]+\.bond_mm2|earthing\.electrode_ohm"
+    r"|boards\.[^.]+\.(spare_ways|protection|spare_behind_rcd)"
+    r"|sources\.[^.]+\.amps_a|cars\.[^.]+\.(takes_kw|miles_a_year)"
+)
+"""The facts that anyone opening the paper wants to see first."""
 ON_THE_HEAD: Final = ("customer.", "property.address", "property.postcode")
 
 
@@ -55,6 +63,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         ),
         home=home_block(answer),
         found=tuple(found_lines(answer, run)),
+        rests_on=tuple(rest_lines(answer, run)),
         options=tuple(content.OptionColumn(o.letter, o.name, o.id) for o in compared(answer)),
         rows=tuple(
             content.CompareRow(row.question, row.answers, leads=row.question == "decision")
@@ -65,7 +74,9 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         confirm=tuple(map(confirm_line, answer.confirm)),
         cautions=answer.cautions,
         rejected=tuple(rejected(answer)),
-        working=tuple(group for _, group in told_stages(run)) if run else (),
+        working=tuple(g for _, g in told_stages(run) if g.figures or g.rulings or g.checks)
+        if run
+        else (),
         edition=answer.basis.edition,
         stages=(
             *((answer.two_visits.words,) if answer.two_visits else ()),
@@ -95,18 +106,25 @@ def home_block(answer: OptionsAnswer) -> content.HomeBlock:
 
 
 def found_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
-    """Yield what the design rests on, or all that was found, then what is still open.
+    """Yield what to know first: the supply, the bonds, the board, the cars; then what is open."""
+    first = {each.key: each for each in answer.found if FIRST.fullmatch(each.key)}
+    used = first if run is None else [key for key in run.reads if key in first]
+    yield from (found_line(first[key]) for key in used)
+    yield from map(open_line, answer.open)
+
+
+def rest_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
+    """Yield every fact that the design rests on, or all that was found.
 
     Things with one answer stand together; who the customer is stands at the head.
     """
     if run is None:
         yield from (found_line(f) for f in answer.found if not f.key.startswith(ON_THE_HEAD))
-    else:
-        found = {each.key: each for each in answer.found}
-        as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}
-        yield from map(alike_line, alike(r for key, r in run.reads.items() if key not in as_found))
-        yield from (found_line(found[key]) for key in run.reads if key in as_found)
-    yield from map(open_line, answer.open)
+        return
+    found = {each.key: each for each in answer.found}
+    as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}
+    yield from map(alike_line, alike(r for key, r in run.reads.items() if key not in as_found))
+    yield from (found_line(found[key]) for key in run.reads if key in as_found)
 
 
 def shown_by_itself(rest: Rest, found: FoundFact | None) -> bool:

@@ -269,6 +269,7 @@ class OptionsPaper:
     working: tuple[WorkingGroup, ...]
     edition: str
     pictures: tuple[Picture, ...] = ()
+    rests_on: tuple[FoundLine, ...] = ()
     stages: tuple[str, ...] = ()
     in_hand: tuple[str, ...] = ()
 
