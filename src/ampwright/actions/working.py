@@ -57,6 +57,7 @@ FIGURES = {
     "at_night_p": "a year's charging at night",
     "by_day_p": "a year's charging by day",
     "usual_min": "usual time on site",
+    "notice_days": "days to tell the operator in",
 }
 """What the numbers are called that a stage comes to, by the name of their field."""
 

@@ -25,22 +25,21 @@ MAY_TOUCH_INSULATION: Final = frozenset({"through wall", "loft void", "under flo
 """Ways of running along which part of a cable may lie in insulation; nobody asks how much of a
 leg that runs wholly in it."""
 IN_GROUND: Final = frozenset({"buried", "duct"})
-NONE_MM: Final = Millimetres(0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class LegRun:
     """One leg of the way as it will be run.
 
-    ``insulation_mm`` is how much of it lies in thermal insulation: nought where the way of
-    running leaves no room for it; there nobody is asked. ``ambient_c`` is ``None`` in the
-    ground, whose temperature is its own.
+    ``insulation_mm`` is how much of it lies in thermal insulation: ``None`` where the way of
+    running leaves no room for it and nobody is asked. ``ambient_c`` is ``None`` in the ground,
+    whose temperature is its own, and where nobody is asked and the usual one of the air holds.
     """
 
     id: str
     how: str
     length_m: Metres
-    insulation_mm: Millimetres
+    insulation_mm: Millimetres | None
     ambient_c: Celsius | None
     grouped_with: Count
 
@@ -150,8 +149,8 @@ def along_laid(home: Home, id_: str) -> Made[Route]:
         id=id_,
         how=cable.how,
         length_m=cable.length_m,
-        insulation_mm=NONE_MM,
-        ambient_c=None if cable.how in IN_GROUND else Celsius(30.0),
+        insulation_mm=None,
+        ambient_c=None,
         grouped_with=Count(0),
     )
     out = Route((leg,), cable.length_m, Laid(id_, cable.kind, cable.size_mm2))
@@ -233,7 +232,7 @@ def _run(id_: str, leg: Leg) -> LegRun:
         id=id_,
         how=how,
         length_m=leg.length_m,
-        insulation_mm=leg.insulation_mm if how in MAY_TOUCH_INSULATION else NONE_MM,
+        insulation_mm=leg.insulation_mm if how in MAY_TOUCH_INSULATION else None,
         ambient_c=None if how in IN_GROUND else leg.ambient_c,
         grouped_with=leg.grouped_with,
     )

@@ -15,6 +15,7 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place
 from ampwright.foundations.stages import Made
+from ampwright.foundations.working import given
 from ampwright.standards.network.connection import (
     TELL_OR_ASK,
     DemandCase,
@@ -176,7 +177,7 @@ def connection(
         margin_a=None if threshold_a is None else room(threshold_a, declared.most_a),
         needs_limit=_needs_limit(case, carried, reading, first.outcome),
         rests_on=_rests_on(case, carried, reading, first.outcome),
-        notice_days=basis.profile.notice_days,
+        notice_days=notice_days(basis),
     )
     return Made(out, (), _offers(case, carried, reading, first.outcome, moves))
 
@@ -194,6 +195,12 @@ def _offers(
         if tells and verdict(again.checks) is Outcome.PASS:
             return (remedy_of(move, case.basis),)
     return ()
+
+
+def notice_days(basis: Basis) -> Count:
+    """Return the days within which the operator is told, as its profile gives them."""
+    days, sources = basis.profile.notice_days, basis.profile.sources
+    return given("d", days, "days", sources["notice_days"]) if basis.keeps_working else days
 
 
 def _needs_limit(case: Case, carried: Headroom, reading: Reading, outcome: Step) -> bool:

@@ -11,6 +11,7 @@ from ampwright.foundations.quantity import Amperes, Celsius, Count, Metres, Mill
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.overload import corrected_capacity
+from ampwright.survey.home_property import USUAL_AMBIENT
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, tabulated_capacity, used_at_c
 from ampwright.tables.factors import (
@@ -22,7 +23,7 @@ from ampwright.tables.factors import (
 )
 
 from ..noted import noted
-from ..route import LegRun
+from ..route import IN_GROUND, LegRun
 from .methods import HOW_READ, UNSUITED, Beside, Lay, Read, Soaked
 
 METHOD: Final = Place("Ampwright", at="method, capacity leg by leg", trust=Trust.DERIVED)
@@ -32,6 +33,7 @@ GROUND: Final = Place(
 )  # fmt: skip
 NOTHING: Final = Amperes(0.0)
 GROUND_C: Final = Celsius(20.0)
+AIR_C: Final = Celsius(30.0)
 GROUND_GAP: Final = "touching"
 """Nobody measures the gap in a trench before it is dug; the least is taken."""
 LOADED: Final = {1: 2, 3: 3}
@@ -104,7 +106,7 @@ def least_capacity(legs: tuple[Amperes, ...]) -> Amperes:
 
 def read_leg(family: CableFamily, leg: LegRun) -> Read:
     """Return how a leg is read in the capacity tables."""
-    return HOW_READ.decide(Lay(family, leg.how, leg.insulation_mm > 0)).outcome
+    return HOW_READ.decide(Lay(family, leg.how, bool(leg.insulation_mm))).outcome
 
 
 def leg_capacity(
@@ -119,12 +121,17 @@ def leg_capacity(
     read = read_leg(family, leg)
     if not read.method:
         refused = f"{family.value} cable is not made to be run {leg.how}"
-        return LegCapacity(leg.id, "", NOTHING, refused)
+        return LegCapacity(leg.id, "", _nothing(book), refused)
     try:
         capacity_a = _carried(book, family, phases, size_mm2, leg, read)
     except OutOfTableError as outside:
-        return LegCapacity(leg.id, read.method, NOTHING, str(outside))
+        return LegCapacity(leg.id, read.method, _nothing(book), str(outside))
     return LegCapacity(leg.id, read.method, capacity_a)
+
+
+def _nothing(book: Book) -> Amperes:
+    """Return the capacity of a cable that may not be run so, or that no table gives."""
+    return noted(book, "Iz", NOTHING, "A", METHOD)
 
 
 def _carried(
@@ -148,7 +155,7 @@ def soaked_mm(book: Book, soaked: Soaked, leg: LegRun) -> Millimetres:
     """Return the length of a leg that lies wholly in insulation."""
     if soaked is Soaked.ALL:
         return in_millimetres(leg.length_m)
-    if soaked is Soaked.PART:
+    if soaked is Soaked.PART and leg.insulation_mm is not None:
         return leg.insulation_mm
     return noted(book, "l", Millimetres(0.0), "mm", METHOD)
 
@@ -156,9 +163,11 @@ def soaked_mm(book: Book, soaked: Soaked, leg: LegRun) -> Millimetres:
 def _warmth(book: Book, family: CableFamily, leg: LegRun) -> Share:
     """Return the factor for the temperature round the cable."""
     cable_c = used_at_c(book, family)
+    if leg.how in IN_GROUND:
+        return ground_factor(book, cable_c, noted(book, "tg", GROUND_C, "°C", GROUND))
     if leg.ambient_c is not None:
         return ambient_factor(book, cable_c, leg.ambient_c)
-    return ground_factor(book, cable_c, noted(book, "tg", GROUND_C, "°C", GROUND))
+    return ambient_factor(book, cable_c, noted(book, "ambient", AIR_C, "°C", USUAL_AMBIENT))
 
 
 def _grouping(book: Book, beside: Beside, leg: LegRun) -> Share:

@@ -10,10 +10,8 @@ from ampwright.foundations.checks import Finding, at_most, requires, undetermine
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import (
     Amperes,
-    Celsius,
     Count,
     Metres,
-    Millimetres,
     Ohms,
     OhmsPerKm,
     Share,
@@ -28,7 +26,6 @@ from ampwright.standards.wiring.fault import line_and_earth, resistance_hot
 from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_within_limit
 from ampwright.survey.home import Home
 from ampwright.survey.home_boards import Board
-from ampwright.survey.home_property import USUAL_AMBIENT
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import (
@@ -40,8 +37,7 @@ from ampwright.tables.conductors import (
 from ampwright.tables.supply_limits import nominal_between_lines_v, nominal_v
 from ampwright.tables.voltage_drop import drop_mv
 
-from ..noted import noted
-from ..route import IN_GROUND, LegRun
+from ..route import LegRun
 from ..sources import LINES
 from .capacity import LegCapacity, leg_capacity
 
@@ -50,8 +46,6 @@ CORES: Final = {1: 2, 3: 4}
 """Cores of an armoured feed by the lines of the supply, its armour being the earth."""
 METER: Final = "meter"
 MAIN: Final = "main"
-NONE: Final = Millimetres(0.0)
-USUAL_C: Final = Celsius(30.0)
 UNSURVEYED: Final = "what lies beside it and in insulation was not surveyed: look along it"
 
 
@@ -207,14 +201,12 @@ def board_load(home: Home, tap: str, setting_a: Amperes) -> tuple[Amperes, ...]:
 
 def feed_capacity(book: Book, phases: int, board: Board) -> LegCapacity:
     """Return what the cable of a feed carries as its worst stretch lies, nothing beside it."""
-    how = board.feed_lies
-    air_c = noted(book, "ambient", USUAL_C, "°C", USUAL_AMBIENT)
     leg = LegRun(
         id="feed",
-        how=how,
+        how=board.feed_lies,
         length_m=board.from_meter_m,
-        insulation_mm=noted(book, "l", NONE, "mm", METHOD),
-        ambient_c=None if how in IN_GROUND else air_c,
+        insulation_mm=None,
+        ambient_c=None,
         grouped_with=Count(0),
     )
     return leg_capacity(book, CableFamily(board.feed_kind), phases, board.feed_mm2, leg)

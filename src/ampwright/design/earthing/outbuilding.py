@@ -31,12 +31,12 @@ OUTBUILDING: Final = "outbuilding"
 
 @dataclass(frozen=True, slots=True)
 class Outbuilding:
-    """What an outbuilding's own metal needs; nought where there is none, or no outbuilding."""
+    """What an outbuilding's own metal needs; ``None`` where there is none, or no outbuilding."""
 
-    bond_mm2: SquareMm
+    bond_mm2: SquareMm | None
 
 
-NOTHING: Final = Outbuilding(SquareMm(0.0))
+NOTHING: Final = Outbuilding(None)
 
 
 @requires("an outbuilding on two earths keeps them out of each other's reach", place=PRACTICE)

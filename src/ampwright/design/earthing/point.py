@@ -50,13 +50,13 @@ DRY_UNKNOWN: Final = "read again in a dry month"
 class PointEarth:
     """What earths the point.
 
-    ``electrode_ohm`` and ``touch_v``, at which the residual current device opens, are nought on
-    the network's earth.
+    ``electrode_ohm`` and ``touch_v``, at which the residual current device opens, are ``None``
+    on the network's earth, where none is leaned on.
     """
 
     earthing: str
-    electrode_ohm: Ohms
-    touch_v: Volts
+    electrode_ohm: Ohms | None
+    touch_v: Volts | None
 
 
 @requires("an earth of this kind is there to use", place=METHOD)
@@ -180,21 +180,22 @@ def point_earthing(
     """
     there = earth_there(earthing, home.supply.earthing)
     if there.outcome is Outcome.FAIL:
-        return Made(PointEarth(earthing, Ohms(0.0), Volts(0.0)), (there,))
+        return Made(PointEarth(earthing, None, None), (there,))
     if earthing == NETWORK_EARTH:
-        out = PointEarth(earthing, Ohms(0.0), Volts(0.0))
+        out = PointEarth(earthing, None, None)
         checks = (*_on_the_network(home, basis, place, point), _reach(home, basis, place))
         return Made(out, (there, *checks))
     if earthing == HOUSE_ROD:
         electrode_ohm = house_electrode_ohm(home, basis.book)
         touch_v = rod_times_rcd(electrode_ohm, in_amperes(rcd_ma))
         out = PointEarth(earthing, electrode_ohm, touch_v)
-        checks = (there, neutral_not_leaned_on(point.detection), _touch(basis, out))
+        checks = (there, neutral_not_leaned_on(point.detection), _touch(basis, touch_v))
         steady = _steady(home, basis, electrode_ohm)
         return Made(out, (*checks, *steady, _reach(home, basis, place)))
     most_ohm = basis.rules.stable_rod_ohm
-    out = PointEarth(earthing, most_ohm, rod_times_rcd(most_ohm, in_amperes(rcd_ma)))
-    touch = _touch(basis, out).with_caution(NOT_DRIVEN)
+    touch_v = rod_times_rcd(most_ohm, in_amperes(rcd_ma))
+    out = PointEarth(earthing, most_ohm, touch_v)
+    touch = _touch(basis, touch_v).with_caution(NOT_DRIVEN)
     return Made(out, (there, touch, _apart(home, basis, place), _buried(basis)))
 
 
@@ -244,9 +245,9 @@ def _buried(basis: Basis) -> Check:
     )
 
 
-def _touch(basis: Basis, out: PointEarth) -> Check:
+def _touch(basis: Basis, touch_v: Volts) -> Check:
     """Return whether the circuit opens before what is touched stands too high."""
-    return touch_voltage_limited(out.touch_v, touch_limit(basis.book))
+    return touch_voltage_limited(touch_v, touch_limit(basis.book))
 
 
 def _steady(home: Home, basis: Basis, electrode_ohm: Ohms) -> Iterator[Check]:

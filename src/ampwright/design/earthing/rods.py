@@ -8,7 +8,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.foundations.quantity import Count, Hours, Metres, Minutes, Ohms, Share
 from ampwright.foundations.remedies import Part, Remedy
-from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.electrode import BS_7430, rods_together
 from ampwright.survey.home import Home
@@ -24,6 +24,7 @@ DRY: Final = Place("habit of the trade", at="a rod reads half as much again in a
 USUAL_ROD: Final = Place("rods as sold", at="1.2 m long, 16 mm thick", trust=Trust.COMMON_PRACTICE)
 SPACING: Final = Place("Ampwright", at="method, rods apart by their own length",
                        trust=Trust.DERIVED)  # fmt: skip
+PLANNED: Final = SetBy("this option", "rods in all")
 USUAL_M: Final = Metres(1.2)
 TWICE_M: Final = Metres(2.4)
 OWN_LENGTH: Final = Share(1.0)
@@ -116,8 +117,9 @@ def together_ohm(book: Book, one_ohm: Ohms, rods: Count, lengths: Share) -> Ohms
     apart = noted(book, "lengths", lengths, "", SPACING)
     long_m = noted(book, "L", USUAL_M, "m", USUAL_ROD)
     thick_m = noted(book, "d", Metres(0.016), "m", USUAL_ROD)
+    count = noted(book, "n", rods, "", PLANNED)
     return rods_together(
-        one_ohm, rods_in_line_factor(book, rods), at_spacing(apart, long_m, thick_m), rods
+        one_ohm, rods_in_line_factor(book, rods), at_spacing(apart, long_m, thick_m), count
     )
 
 
