@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from ampwright.demand.compare import TABLE
 from ampwright.demand.household import household_demand
 from ampwright.demand.moving import EASIEST_FIRST, load_moves, remedy_of
 from ampwright.survey.home_loads import LoadKind
@@ -15,7 +16,7 @@ SPARE = {"boards.main.spare_phases": "L3 L3"}
 
 
 def moves(facts):
-    return load_moves(home_of(facts), BASIS).out.each
+    return load_moves(home_of(facts), BASIS, TABLE).out.each
 
 
 def to_l3(facts):

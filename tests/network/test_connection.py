@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from ampwright.demand.compare import TABLE
 from ampwright.demand.household import household_demand
 from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome
@@ -45,7 +46,7 @@ def decided(
     amps = Amperes(setting)
     now = household_demand(home, basis.book).out.now_a
     rating = supply_capacity(home, basis).out.rating_a
-    moves = load_moves(home, basis).out.each
+    moves = load_moves(home, basis, TABLE).out.each
     carried = headroom(home, basis, now, rating, point, amps, limited, moves).out
     volts = origin_voltage(home, basis, amps, hours).out.within_law
     made = connection(

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from ampwright.demand.compare import TABLE
 from ampwright.demand.household import household_demand
 from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
@@ -135,7 +136,7 @@ class TestLimit:
 class TestMoving:
     # Worked home 8 at 31 A: L2 would carry 80.6 A behind an 80 A fuse; by the sheet's sums the
     # immersion on L3 leaves 64.64, 67.6 and 60.98 A.
-    MOVES = load_moves(home_of(THREE_PHASE), BASIS).out.each
+    MOVES = load_moves(home_of(THREE_PHASE), BASIS, TABLE).out.each
     NOW = household_demand(home_of(THREE_PHASE), BASIS.book).out.now_a
 
     def test_what_would_not_fit_is_mended_by_moving_one_load(self):

@@ -32,7 +32,7 @@ class Spec:
 
 SPECS: Final = (
     Spec("power_kw", "kW", lambda d: d.use.charging.offered_kw, 1),
-    Spec("demand_now_a", "A", lambda d: d.supply.demand.now_a),
+    Spec("demand_now_a", "A", lambda d: d.supply.counted.now_a),
     Spec("demand_with_point_a", "A", lambda d: d.supply.carried.with_point_a),
     Spec("carried_a", "A", lambda d: d.supply.carried.carried_a),
     Spec("supply_rating_a", "A", lambda d: d.supply.capacity.rating_a),

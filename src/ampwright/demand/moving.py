@@ -16,6 +16,7 @@ from ampwright.survey.home import Home
 from ampwright.survey.home_ways import Circuit
 from ampwright.survey.if_said import if_said
 
+from .compare import TABLE
 from .household import ALL_LINES, LINES, Load, demand_of, read_loads
 
 BOARD: Final = "main"
@@ -49,15 +50,16 @@ class Moves:
     each: tuple[Move, ...]
 
 
-def load_moves(home: Home, basis: Basis) -> Made[Moves]:
+def load_moves(home: Home, basis: Basis, by: str) -> Made[Moves]:
     """Return what moving one load to another line would leave on each, load by load.
 
     Only what stands on one line, and on the main board as far as anybody noted another. Where
     the lines of its spare ways are noted, only to those: a move wants a free outlet there. What
-    is moved leaves its own outlet free.
+    is moved leaves its own outlet free. None where the demand is not counted ``by`` the table:
+    what was measured does not say which load drew it.
     """
     phases = int(home.supply.phases)
-    spare = _spare_lines(home) if phases > 1 else ()
+    spare = _spare_lines(home) if phases > 1 and by == TABLE else ()
     if not spare:
         return Made(Moves(()))
     loads = read_loads(home, phases)

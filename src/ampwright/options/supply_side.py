@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from ampwright.demand.compare import Compared, counted_demand
 from ampwright.demand.household import Demand, household_demand
 from ampwright.demand.moving import load_moves
 from ampwright.firm.basis import Basis
@@ -91,10 +92,13 @@ def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision
 class SupplySide:
     """What the supply and the network make of one point at one setting.
 
+    ``demand`` is by the household table, ``counted`` the way that counts beside the others.
+
     ``outcome`` is the stricter of what demand and sources ask for before the work.
     """
 
     demand: Demand
+    counted: Compared
     capacity: Capacity
     carried: Headroom
     origin: Origin
@@ -110,25 +114,18 @@ def supply_side(
 ) -> SupplySide:
     """Describe the work from the demand to the decision."""
     demand = run(household_demand, basis.book)
+    counted = run(counted_demand, basis, demand)
     capacity = run(supply_capacity, basis)
-    moves = run(load_moves, basis)
-    carried = run(
-        headroom,
-        basis,
-        demand.now_a,
-        capacity.rating_a,
-        point,
-        setting_a,
-        house_limit,
-        moves.each,
-    )
+    moves = run(load_moves, basis, counted.by)
+    now_a, rating_a = counted.now_a, capacity.rating_a
+    carried = run(headroom, basis, now_a, rating_a, point, setting_a, house_limit, moves.each)
     run(allowed_hours, point, hours)
     origin = run(origin_voltage, basis, setting_a, hours)
     reading = run(operator_reading, house_limit, bool(setting_a < point.max_a))
     network = run(
         connection,
         basis,
-        demand.now_a,
+        now_a,
         carried,
         point,
         setting_a,
@@ -141,4 +138,6 @@ def supply_side(
     sources = run(generation, basis, point)
     outcome = run(before_work, network.outcome, sources.outcome)
     decision = run(job_decision, outcome, network.needs_limit)
-    return SupplySide(demand, capacity, carried, origin, network, told, sources, outcome, decision)
+    return SupplySide(
+        demand, counted, capacity, carried, origin, network, told, sources, outcome, decision
+    )

@@ -23,6 +23,7 @@ FuseKind = Literal["BS 88-3", "BS 1361", "unknown type"]
 Condition = Literal["sound", "doubtful", "dangerous"]
 Isolator = Literal["none", "two pole", "four pole"]
 MeterIn = Literal["indoors", "outside cabinet", "garage or store"]
+DemandBy = Literal["household table", "half-hour readings", "logger"]
 SmartMeter = Literal["no", "yes", "yes, half-hourly"]
 
 LEGAL_LIMITS = Place(
@@ -259,7 +260,7 @@ class Supply(Part):
         trade="Isolator rating",
         look="Photo of the switch, close enough to read it.",
         who="photo",
-        values={80: 0.1, 100: 0.9},
+        values={80: 0.05, 100: 0.95},
         rare=(60, 63, 125),
         needs={"fit": SEEN},
         symbol="isolator",
@@ -269,6 +270,43 @@ class Supply(Part):
         trade="Smart meter",
         look="The half-hour setting is in the supplier's app or on the bill.",
         values={"no": 0.35, "yes": 0.25, "yes, half-hourly": 0.4},
+    )
+    demand_by: DemandBy = fact(
+        ask="By which figures shall the house's demand be judged?",
+        trade="Demand counted by",
+        look="The household table unless a person who knows the home says otherwise; a year of "
+        "half-hours, or a logger over a cold week, may show what it really draws.",
+        who="site",
+    )
+    logged_l1_a: Amperes = fact(
+        ask="What was the highest half-hour on L1 in our logger?",
+        trade="Highest half-hour mean by logger, L1",
+        look="From the logger's file; the only line of a single-phase supply is L1.",
+        who="site",
+        between=(0.0, 300.0),
+        step=1.0,
+        ages_after=365,
+        symbol="I L1",
+    )
+    logged_l2_a: Amperes = fact(
+        ask="What was the highest half-hour on L2 in our logger?",
+        trade="Highest half-hour mean by logger, L2",
+        look="From the logger's file.",
+        who="site",
+        between=(0.0, 300.0),
+        step=1.0,
+        ages_after=365,
+        symbol="I L2",
+    )
+    logged_l3_a: Amperes = fact(
+        ask="What was the highest half-hour on L3 in our logger?",
+        trade="Highest half-hour mean by logger, L3",
+        look="From the logger's file.",
+        who="site",
+        between=(0.0, 300.0),
+        step=1.0,
+        ages_after=365,
+        symbol="I L3",
     )
     meter_in: MeterIn = fact(
         ask="Where is the meter: indoors, in a cabinet outside, or in a garage or store?",
