@@ -20,6 +20,7 @@ from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import supply_capacity
 from ampwright.supply.headroom import headroom
 from ampwright.supply.hours import ANY, NIGHT
+from ampwright.supply.sharing import shared_limit
 from ampwright.supply.voltage import origin_voltage
 
 from ..demand.homes import HALF_SPEED, PLAIN, SOUND, THREE_PHASE, WEAK_LINE, home_of, loads
@@ -47,7 +48,8 @@ def decided(
     now = household_demand(home, basis.book).out.now_a
     rating = supply_capacity(home, basis).out.rating_a
     moves = load_moves(home, basis, TABLE).out.each
-    carried = headroom(home, basis, now, rating, point, amps, limited, moves).out
+    sharing = shared_limit(home, basis, now, rating, limited, TABLE).out
+    carried = headroom(home, basis, now, rating, point, amps, limited, sharing, moves).out
     volts = origin_voltage(home, basis, amps, hours).out.within_law
     made = connection(
         home, basis, now, carried, point, amps, volts, limiter, counts_setting, moves
@@ -223,6 +225,29 @@ class TestMoving:
 
     def test_never_in_a_home_on_one_line(self):
         assert decided(HALF_SPEED, 32.0, whole=True).offers == ()
+
+
+TWO_POINTS = {
+    **HALF_SPEED, **loads(("old", "charge point", 32.0)), "loads.old.shares_limit": True,
+}  # fmt: skip
+
+
+class TestTwoPoints:
+    # Operators' forms: several devices under one control are asked about early.
+    def test_two_under_one_limit_are_asked_about_together(self):
+        made = decided(TWO_POINTS, 32.0, limited=True)
+        assert made.outcome is Step.ASK_FIRST_SEVERAL
+        assert made.declared_a == 60.0
+
+    def test_without_the_limit_each_counts_in_full(self):
+        made = decided(TWO_POINTS, 16.0)
+        assert made.outcome is ASK
+        assert made.declared_a == pytest.approx(37.88 + 32 + 16)
+
+    def test_one_that_does_not_follow_is_a_load(self):
+        made = decided({**TWO_POINTS, "loads.old.shares_limit": False}, 16.0, limited=True)
+        assert made.outcome is ASK
+        assert made.declared_a == pytest.approx(80.0)
 
 
 class TestNeedsLimit:

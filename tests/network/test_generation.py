@@ -16,6 +16,7 @@ from ampwright.network.generation import before_work, generation, stricter
 from ampwright.standards.network.connection import Step
 from ampwright.standards.network.generation import GenerationStep
 from ampwright.supply.headroom import headroom
+from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import PLAIN, SOUND, THREE_PHASE, car, home_of, loads
 from ..supply.given_basis import BASIS, LEAD, THREE
@@ -68,8 +69,9 @@ class TestWorkedHome:
         now = household_demand(home_of(sunny(True)), BASIS.book).out.now_a
         assert now == pytest.approx((61.52,), abs=0.005)
         carried = headroom(
-            home_of(sunny(True)), BASIS, now, Amperes(80.0), LEAD, Amperes(32.0), False, ()
-        )
+            home_of(sunny(True)), BASIS, now, Amperes(80.0), LEAD, Amperes(32.0), False,
+            Sharing((), (Amperes(0.0),)), (),
+        )  # fmt: skip
         assert carried.out.with_point_a == pytest.approx((93.52,), abs=0.005)
 
     def test_sources_together_are_32_a_and_not_of_the_small_class(self):

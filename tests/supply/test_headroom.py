@@ -15,19 +15,23 @@ from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.working import orphans
 from ampwright.supply.headroom import headroom
+from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
 from .given_basis import BARE, BASIS, CARRIES_ON, LEAD, OPEN_SETTING, THREE
 
 ONE = home_of({"supply.phases": 1})
 THREE_LINES = home_of({"supply.phases": 3})
+ALONE = {1: Sharing((), (Amperes(0.0),)), 3: Sharing((), (Amperes(0.0),) * 3)}
 
 
-def made(now_a, setting_a, rating_a=80.0, point=LEAD, limited=False, basis=BASIS, moves=()):
+def made(
+    now_a, setting_a, rating_a=80.0, point=LEAD, limited=False, basis=BASIS, moves=(), shared=None
+):
     home = ONE if len(now_a) == 1 else THREE_LINES
     return headroom(
         home, basis, tuple(map(Amperes, now_a)), Amperes(rating_a), point, Amperes(setting_a),
-        limited, moves,
+        limited, shared or ALONE[len(now_a)], moves,
     )  # fmt: skip
 
 
@@ -189,6 +193,6 @@ def test_documented_agrees_and_every_number_has_a_source():
     now = household_demand(home, basis.book).out.now_a
     rating = Amperes(80.0)
     plain = household_demand(home_of(THREE_PHASE), BASIS.book).out.now_a
-    shown = headroom(home, basis, now, rating, THREE, Amperes(16.0), True, ()).out
+    shown = headroom(home, basis, now, rating, THREE, Amperes(16.0), True, ALONE[3], ()).out
     assert shown == made(plain, 16.0, point=THREE, limited=True).out
     assert set(map(float, orphans(shown.carried_a))) == {16.0, 80.0}  # the choice and the rating

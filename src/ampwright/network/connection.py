@@ -71,7 +71,7 @@ class Case:
         """Return what the supply carries by this demand, under the same limit if there was one."""
         return carried_with(
             self.home, self.basis, self.now_a, carried.rating_a, self.point, self.setting_a,
-            carried.limit_a is not None,
+            carried.limit_a is not None, carried.sharing,
         )  # fmt: skip
 
     def declared(self, carried: Headroom, reading: Reading) -> Declared:
@@ -101,7 +101,7 @@ class Case:
             device_compliant=self.point.unconditional,
             device_a=declared.point_a,
             largest_device_a=profile.largest_device_a,
-            several_devices=False,
+            several_devices=bool(carried.sharing.points),
             several_premises=False,
             other_criteria_met=True,
         )
@@ -158,7 +158,8 @@ def connection(
     """Return what the operators' tests come to for one point on the supply of a home.
 
     ``counts_limiter`` and ``counts_setting`` say what the operator takes as the demand. One
-    point in one home: programmes of several homes, and what can export, have tests of their own.
+    point in one home, or one more under one limit with those there: programmes of several homes,
+    and what can export, have tests of their own.
     The first of ``moves`` that turns asking into telling is offered.
     """
     case = Case(home, basis, now_a, point, setting_a, volts_within_law)
@@ -207,7 +208,8 @@ def _needs_limit(case: Case, carried: Headroom, reading: Reading, outcome: Step)
     """Say whether the house limit is what makes the outcome, or the fit, what it is."""
     if carried.limit_a is None:
         return False
-    free = replace(carried, carried_a=carried.with_point_a, limit_a=None)
+    alone = replace(carried.sharing, points=())
+    free = replace(carried, carried_a=carried.with_point_a, limit_a=None, sharing=alone)
     return not carried.fits_unlimited or case.outcome(free, reading) is not outcome
 
 

@@ -19,6 +19,7 @@ from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import Capacity, supply_capacity
 from ampwright.supply.headroom import Headroom, headroom
 from ampwright.supply.hours import allowed_hours
+from ampwright.supply.sharing import shared_limit
 from ampwright.supply.voltage import Origin, origin_voltage
 from ampwright.survey.home import Home
 
@@ -118,7 +119,10 @@ def supply_side(
     capacity = run(supply_capacity, basis)
     moves = run(load_moves, basis, counted.by)
     now_a, rating_a = counted.now_a, capacity.rating_a
-    carried = run(headroom, basis, now_a, rating_a, point, setting_a, house_limit, moves.each)
+    sharing = run(shared_limit, basis, now_a, rating_a, house_limit, counted.by)
+    carried = run(
+        headroom, basis, now_a, rating_a, point, setting_a, house_limit, sharing, moves.each
+    )
     run(allowed_hours, point, hours)
     origin = run(origin_voltage, basis, setting_a, hours)
     reading = run(operator_reading, house_limit, bool(setting_a < point.max_a))

@@ -49,7 +49,8 @@ def declared_demand(
     point_a = setting_a if takes_setting else basis.cited(point).max_a
     takes_limit = counts_limiter and limiter_holds(basis, point)
     with_a = added(now_a, carried.lines, point_a)
-    declared_a = held(now_a, with_a, carried.limit_a if takes_limit else None)
+    fixed_a = carried.sharing.beside(now_a)
+    declared_a = held(fixed_a, with_a, carried.limit_a if takes_limit else None)
     threshold_a = basis.profile.threshold(int(home.supply.phases))
     tells_a = None if threshold_a is None else tuple(room(threshold_a, each) for each in now_a)
     return Made(Declared(point_a, declared_a, worst(declared_a), threshold_a, tells_a))

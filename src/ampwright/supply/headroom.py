@@ -31,6 +31,8 @@ from ampwright.standards.wiring.adequacy import supply_carries_demand
 from ampwright.survey.home import Home
 from ampwright.tables.charging import least_charging_a
 
+from .sharing import Sharing
+
 METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
 
 
@@ -86,11 +88,11 @@ class Headroom:
     """What the supply carries with a point, one entry a line.
 
     ``lines`` says which lines the point charges on, ``rating_a`` what the supply can carry on
-    each; ``carried_a`` is what the supply must carry,
-    under the house limit if there is one (``limit_a``, else ``None``); ``fits_a`` is what the
-    supply could still carry before the point, ``fits_unlimited`` whether it would carry it without
-    a limit; ``car_a`` is what the car is sure to get while the
-    house draws its demand, and ``pauses`` that it then pauses.
+    each; ``carried_a`` is what the supply must carry, under the house limit if there is one
+    (``limit_a``, else ``None``), which ``sharing`` other points keep with the new one;
+    ``fits_a`` is what the supply could still carry before the point, ``fits_unlimited`` whether
+    it would carry it without a limit; ``car_a`` is what the cars are sure to get, all points
+    together, while the house draws its demand, and ``pauses`` that even one of them then pauses.
     """
 
     lines: tuple[bool, ...]
@@ -100,6 +102,7 @@ class Headroom:
     fits_a: tuple[Amperes, ...]
     fits_unlimited: bool
     limit_a: Amperes | None
+    sharing: Sharing
     car_a: Amperes
     pauses: bool
 
@@ -112,6 +115,7 @@ def headroom(
     point: ChargePoint,
     setting_a: Amperes,
     limited: bool,
+    sharing: Sharing,
     moves: tuple[Move, ...],
 ) -> Made[Headroom]:
     """Return the room on each line for a point at a setting, and whether it fits.
@@ -119,14 +123,14 @@ def headroom(
     ``now_a`` is the demand before the point and ``rating_a`` what the supply can carry on each
     line. A point for one phase goes on the line that carries least. ``limited`` says that the
     point holds the whole house to the firm's limit, or to the rating where that is less or the
-    house passes the limit by itself. What
-    fails is mended by the first of ``moves`` that makes every line hold.
+    house passes the limit by itself; ``sharing`` names the points that keep it too. What fails
+    is mended by the first of ``moves`` that makes every line hold.
     """
-    made = carried_with(home, basis, now_a, rating_a, point, setting_a, limited)
+    made = carried_with(home, basis, now_a, rating_a, point, setting_a, limited, sharing)
     if verdict(made.checks) is not Outcome.FAIL:
         return made
     for move in moves:
-        moved = carried_with(home, basis, move.now_a, rating_a, point, setting_a, limited)
+        moved = carried_with(home, basis, move.now_a, rating_a, point, setting_a, limited, sharing)
         if verdict(moved.checks) is Outcome.PASS:
             remedy = remedy_of(move, basis)
             return Made(made.out, tuple(check.mended_by(remedy) for check in made.checks))
@@ -141,14 +145,16 @@ def carried_with(
     point: ChargePoint,
     setting_a: Amperes,
     limited: bool,
+    sharing: Sharing,
 ) -> Made[Headroom]:
     """Return what the supply carries with a point, every load being where it is."""
     phases = Count(int(home.supply.phases))
     lines = lines_for(point.phases, now_a)
     with_a = added(now_a, lines, setting_a)
-    busiest_a = worst(tuple(a for a, on in zip(now_a, lines, strict=True) if on))
+    fixed_a = sharing.beside(now_a)
+    busiest_a = worst(tuple(a for a, on in zip(fixed_a, lines, strict=True) if on))
     limit_a = limit_for(basis, rating_a, busiest_a) if limited else None
-    carried_a = held(now_a, with_a, limit_a)
+    carried_a = held(fixed_a, with_a, limit_a)
     car_a = room(rating_a if limit_a is None else limit_a, busiest_a)
     out = Headroom(
         lines=lines,
@@ -158,6 +164,7 @@ def carried_with(
         fits_a=tuple(room(rating_a, each) for each in now_a),
         fits_unlimited=bool(worst(with_a) <= rating_a),
         limit_a=limit_a,
+        sharing=sharing,
         car_a=car_a,
         pauses=bool(car_a < point.least_a),
     )
@@ -217,12 +224,12 @@ def added(
 
 
 def held(
-    now_a: tuple[Amperes, ...], with_a: tuple[Amperes, ...], limit_a: Amperes | None
+    fixed_a: tuple[Amperes, ...], with_a: tuple[Amperes, ...], limit_a: Amperes | None
 ) -> tuple[Amperes, ...]:
-    """Return the demand of each line under a limit; a line over it without the car stays over."""
+    """Return the demand of each line under a limit; a line over it without the cars stays over."""
     if limit_a is None:
         return with_a
     return tuple(
-        under_limit(each, limit_a) if now <= limit_a else each
-        for now, each in zip(now_a, with_a, strict=True)
+        under_limit(each, limit_a) if fixed <= limit_a else each
+        for fixed, each in zip(fixed_a, with_a, strict=True)
     )

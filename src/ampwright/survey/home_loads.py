@@ -70,6 +70,14 @@ class Load(Thing):
         trade="Taken out with this work",
         look="Two points share what the house has; an old one may also stay as the only one.",
     )
+    shares_limit: bool = fact(
+        ask="If it is a charge point: can the new one tell it to slow down, or switch it off?",
+        trade="Held back by the limiter of the new point",
+        look="Both makers' sheets must say so; two of the same make often can.",
+        who="site",
+        values={False: 0.7, True: 0.3},
+        needs={"fit": SEEN},
+    )
 
 
 class Source(Thing):
