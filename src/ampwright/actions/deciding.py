@@ -6,17 +6,19 @@ from collections.abc import Iterator, Sequence
 from typing import Any, Final, cast
 
 from ampwright.foundations.answers import Value
+from ampwright.network.stops import Until, held_up_by
 from ampwright.options.choices import Choice
 from ampwright.options.held import known_values
 from ampwright.options.outlook import Outlook
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
+from ampwright.standards.network.connection import Step
 from ampwright.supply.hours import ANY
 from ampwright.survey.layout import slot
 
 from .facts import fact_name, question, words_of
-from .heads import EARTHS, power, spot
+from .heads import EARTHS, power, spot, text_at
 from .naming import may_need
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign, Source
@@ -112,6 +114,9 @@ def blanks_of(seen: Seen, decision: Decision) -> tuple[str, str]:
         keys = seen.outlook.deciding or lacking_in(seen)
         return "", what_decides(keys)
     if decision is Decision.STOP_UNTIL:
+        outside = who_first(seen)
+        if outside:
+            return outside[0].firm, outside[0].customer
         what = all_of(in_the_way(seen))
         return f"this is put right: {what}", f"this must be put right: {what}"
     return "", ""
@@ -128,6 +133,16 @@ def what_decides(keys: Sequence[str]) -> str:
 def answered_by(key: str) -> Source:
     """Say how a fact is found out."""
     return "operator" if key.startswith("operator.") else slot(key).fact.who
+
+
+def who_first(seen: Seen) -> tuple[Until, ...]:
+    """Return who outside the firm must act before anything is fitted, the first to act first."""
+    holds = text_at(seen.home.folded, "customer.holds")
+    if seen.best is None:
+        failed = [reason.example for reason in seen.outlook.reasons]
+        return held_up_by(Step.TELL_AFTER, failed, holds)
+    outcomes = known_values(seen.best, cast(Any, seen.best.design.supply.outcome))
+    return held_up_by(Step.STOP, (), holds) if Step.STOP in outcomes else ()
 
 
 def in_the_way(seen: Seen) -> tuple[str, ...]:

@@ -1,0 +1,120 @@
+"""Who outside the firm must act before anything is fitted, and what they must do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from ampwright.foundations.checks import Check, Outcome
+from ampwright.standards.network.connection import Step
+
+NETWORK: Final = "the network operator"
+METER: Final = "the supplier or the meter operator"
+OWNERS: Final = {
+    "leaseholder": "the freeholder or the managing agent",
+    "tenant": "the landlord",
+}
+"""Who owns the wall and the ground, by how the customer holds the home."""
+
+
+@dataclass(frozen=True, slots=True)
+class Until:
+    """One thing that somebody outside must do first.
+
+    ``firm`` and ``customer`` follow on from *stop until* and from *not yet: first*; ``slug`` is
+    short and lasting.
+    """
+
+    slug: str
+    body: str
+    firm: str
+    customer: str
+
+
+SAFE: Final = Until(
+    "service-safe",
+    NETWORK,
+    "the network operator, told by telephone today, has made the dangerous service safe",
+    "the network must make the cable and the big fuse by your meter safe, and we report it today",
+)
+LARGER: Final = Until(
+    "larger-supply",
+    NETWORK,
+    "the network operator has given the home a larger supply",
+    "the network must give your home a larger supply",
+)
+THREE_LINES: Final = Until(
+    "three-phase-supply",
+    NETWORK,
+    "the network operator has brought three phases",
+    "the network must bring you a three-phase supply",
+)
+STEADY: Final = Until(
+    "volts-in-order",
+    NETWORK,
+    "the network operator has brought the volts of the line in order",
+    "the network must put the voltage of your line in order",
+)
+DEAD: Final = Until(
+    "isolator",
+    METER,
+    "the supplier or the meter operator has put in a switch after the meter",
+    "your supplier must put in a switch by the meter",
+)
+BY_REQUIREMENT: Final = {
+    "service_sound": SAFE,
+    "supply_carries_demand": LARGER,
+    "house_under_limit": LARGER,
+    "limit_worth_setting": LARGER,
+    "supply_has_lines": THREE_LINES,
+    "window_held": STEADY,
+    "window_held_high": STEADY,
+    "volts_borne": STEADY,
+    "isolator_there": DEAD,
+}
+"""What only somebody outside can lift, by the requirement that fails for lack of it."""
+ANOTHER_PLACE: Final = frozenset({"way_paced", "reach_separated", "clear_of_bottles"})
+"""Requirements that another place or another way would meet, if its owner agreed."""
+
+
+def held_up_by(outcome: Step, failed: Iterable[Check], holds: str) -> tuple[Until, ...]:
+    """Return who must act before anything is fitted, each once, the first to act first.
+
+    ``outcome`` is what the operators' tests come to, ``failed`` what rejected the choices, the
+    most rejecting first, and ``holds`` how the customer holds the home, empty if nobody said.
+    Empty where nobody outside stands in the way: then it is work, or another choice.
+    """
+    found = dict.fromkeys(_each(outcome, failed, holds))
+    return tuple({each.slug: each for each in found}.values())
+
+
+def _each(outcome: Step, failed: Iterable[Check], holds: str) -> Iterator[Until]:
+    """Yield who must act, for the service first and then for each failed check."""
+    if outcome is Step.STOP:
+        yield SAFE
+    for check in failed:
+        if check.outcome is not Outcome.FAIL:
+            continue
+        requirement = check.requirement.id
+        outside = [remedy for remedy in check.remedies if remedy.by]
+        if requirement in BY_REQUIREMENT:
+            yield BY_REQUIREMENT[requirement]
+        elif outside and len(outside) == len(check.remedies):
+            first = outside[0]
+            yield Until(
+                first.slug, first.by, f"{first.by} has done this: {first.does}",
+                f"{first.by} must do this: {first.does}",
+            )  # fmt: skip
+        elif requirement in ANOTHER_PLACE and holds in OWNERS:
+            yield _agreed(OWNERS[holds])
+
+
+def _agreed(owner: str) -> Until:
+    """Return the consent of an owner to another place or way."""
+    return Until(
+        "another-place",
+        owner,
+        f"{owner} has agreed in writing to another place or another way of the cable",
+        f"{owner} must agree to another place or another way of the cable",
+    )
