@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.quantity import Amperes, Volts
 from ampwright.foundations.working import orphans
 from ampwright.supply.hours import ANY, NIGHT
 from ampwright.supply.voltage import (
@@ -122,7 +122,10 @@ class TestMostCurrent:
     # Worked home 11: 10.6 A in the evening and 27.2 A by night keep 210 V at the point, through
     # a cable of 0.111 ohm.
     def most(self, facts):
-        return most_current_keeping(home_of(facts), BASIS, 16.0 * 0.111, Amperes(16.0)).out
+        made = most_current_keeping(
+            home_of(facts), BASIS, Volts(210.0), Volts(16.0 * 0.111), Amperes(16.0)
+        )
+        return made.out
 
     def test_of_the_worked_home(self):
         night, _, evening = self.most(WEAK_LINE)

@@ -13,7 +13,6 @@ from ampwright.foundations.working import computes
 from ampwright.standards.wiring.fault import loop_of_fault_current
 from ampwright.standards.wiring.voltage_drop import source_drop, volts_after
 from ampwright.survey.home import Home
-from ampwright.tables.charging import window_low_v
 from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nominal_v
 
 from .hours import ANY, within_hours
@@ -37,12 +36,6 @@ def lowest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
 def highest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
     """Return the highest of several readings."""
     return Volts(max(U))
-
-
-@computes("Ukeep", "V", formula="window + margin", place=METHOD)
-def volts_to_keep(window: Volts, margin: Volts) -> Volts:
-    """Return the least volts at the point: the low end of its window, and the firm's margin."""
-    return Volts(window + margin)
 
 
 @computes("Zpoint", "Ω", formula="dU / Ib", place=METHOD)
@@ -159,15 +152,14 @@ class MostAt:
 
 
 def most_current_keeping(
-    home: Home, basis: Basis, drop_v: Volts, setting_a: Amperes
+    home: Home, basis: Basis, keep_v: Volts, drop_v: Volts, setting_a: Amperes
 ) -> Made[tuple[MostAt, ...]]:
-    """Return the most current at each hour that was read with the window and its margin kept.
+    """Return the most current at each hour that was read which leaves so many volts at the point.
 
+    ``keep_v`` is what the point needs, such as the low end of its window with the firm's margin;
     ``drop_v`` is what the cable from origin to point loses at ``setting_a``, to neutral. Empty
-    where no reading has its hour. What a detection that does not watch volts asks is less.
+    where no reading has its hour.
     """
-    window_v, margin_v = window_low_v(basis.book), basis.rules.voltage_margin_v
-    keep_v = volts_to_keep(window_v, margin_v)
     readings = read_by_hour(home, ANY)
     if not readings:
         return Made(())
