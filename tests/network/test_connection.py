@@ -18,6 +18,7 @@ from ampwright.foundations.working import orphans
 from ampwright.network.connection import connection
 from ampwright.standards.network.connection import Step
 from ampwright.supply.capacity import supply_capacity
+from ampwright.supply.declared import declared_demand
 from ampwright.supply.headroom import headroom
 from ampwright.supply.hours import ANY, NIGHT
 from ampwright.supply.sharing import shared_limit
@@ -206,6 +207,17 @@ class TestMoving:
         assert made.outcome is ASK
         assert made.declared_a == pytest.approx(65.6)
         assert decided(THREE_PHASE, 16.0, THREE, limited=True).outcome is TELL
+
+    def test_what_could_be_added_to_each_line_before_asking(self):
+        home = home_of(THREE_PHASE)
+        now = household_demand(home, BASIS.book).out.now_a
+        alone = shared_limit(home, BASIS, now, Amperes(80.0), False, TABLE).out
+        carried = headroom(
+            home, BASIS, now, Amperes(80.0), THREE, Amperes(16.0), False, alone, ()
+        ).out
+        declared = declared_demand(home, BASIS, now, carried, THREE, Amperes(16.0), True, True).out
+        assert carried.fits_a == pytest.approx((46.36, 30.4, 63.02))
+        assert declared.tells_a == pytest.approx((26.36, 10.4, 43.02))
 
     @pytest.mark.parametrize(
         ("setting", "offered"),
