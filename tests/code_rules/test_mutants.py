@@ -32,6 +32,10 @@ are changed one at a time, in clauses and in the rows of those that decide. Only
 published, and cases exactly at a limit and one printed digit beyond, count as noticing; that a
 printed formula is the code does not. Faults that cannot run at all are left out.
 
+The stages of the work, between the survey and the options, are treated the same way by
+`tests/code_rules/test_stage_mutants.py`, which prints how many it made; there the answer sheets of
+worked homes count too, and who survives stands in `tests/code_rules/surviving_stage_mutants.toml`.
+
 {made} faults: {killed} noticed, {alive} not; those are listed with their reasons in
 `tests/code_rules/surviving_mutants.toml`.
 
