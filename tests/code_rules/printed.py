@@ -1,0 +1,96 @@
+"""What is printed of a home beside its facts as they were told: every result, in plain pieces.
+
+The answer about its options and the working of the best, without the pages that only repeat what
+was said: whose home it is, the facts found, the questions still open, what to confirm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import fields, replace
+from functools import cache
+from typing import Any
+
+from ampwright.actions.design_run import run_design
+from ampwright.actions.heads import text_at
+from ampwright.actions.homes import HomeRead
+from ampwright.actions.json_shape import plain
+from ampwright.actions.naming import letters, shown
+from ampwright.actions.options import answer_for
+from ampwright.actions.seeing import Seen
+from ampwright.actions.working import stage_answers
+from ampwright.foundations.answers import Is, Value
+from ampwright.options.open_homes import homes_of
+from ampwright.options.outlook import outlook
+from ampwright.survey.folding import as_found
+from ampwright.survey.homefile import HomeFile, read
+from ampwright.survey.records import Record
+from tests.journeys.homes import EXAMPLES, basis
+
+REPEATS = ("home", "found", "open", "confirm")
+Answers = tuple[tuple[str, Value | None], ...]
+"""Keys and what is said of them instead; nothing at all where there is no value."""
+
+
+def saying_otherwise(records: Iterable[Record], answers: Mapping[str, Value | None]):
+    """Return the records with some keys answered otherwise, by one record each."""
+    kept = [record for record in records if record.key not in answers]
+    pattern = replace(kept[0], how="changed")
+    return kept + [
+        replace(pattern, key=key, answer=Is(value), id=f"changed-{key.replace('.', '-')}")
+        for key, value in answers.items()
+        if value is not None
+    ]
+
+
+@cache
+def told(name: str) -> HomeFile:
+    """Return what the file of a shipped home holds."""
+    return read((EXAMPLES / f"{name}.toml").read_text("utf-8"), name)
+
+
+@cache
+def printed(name: str, answers: Answers) -> Any:
+    """Return all that is printed of a shipped home with some answers changed."""
+    file = told(name)
+    folded = as_found(saying_otherwise(file.records, dict(answers)))
+    rests = basis("neutral").for_operator(text_at(folded, "supply.operator"))
+    found = outlook(homes_of(folded, rests), rests)
+    seen = Seen(
+        HomeRead(EXAMPLES / name, file, folded),
+        rests,
+        found,
+        dict(zip(letters(), shown(found), strict=False)),
+    )
+    answer = plain(answer_for(seen))
+    return {key: value for key, value in answer.items() if key not in REPEATS} | {
+        "working": plain(working(seen))
+    }
+
+
+def working(seen: Seen) -> list[Any]:
+    """Return the stages of the best option: what they come to, not what they were told."""
+    if seen.best is None:
+        return []
+    run = run_design(seen.home.folded, seen.basis, seen.best)
+    return [
+        {each.name: getattr(stage, each.name) for each in fields(stage) if each.name != "rests_on"}
+        for stage in stage_answers(run)
+    ]
+
+
+def apart(one: Any, other: Any, at: str = "") -> list[str]:
+    """Return where two printed results differ."""
+    if isinstance(one, dict) and isinstance(other, dict):
+        return [
+            found
+            for key in {**one, **other}
+            for found in apart(one.get(key), other.get(key), f"{at}.{key}" if at else key)
+        ]
+    if isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
+        return [
+            found
+            for i, (a, b) in enumerate(zip(one, other, strict=True))
+            for found in apart(a, b, f"{at}[{i}]")
+        ]
+    return [] if one == other else [at]
