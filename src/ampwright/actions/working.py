@@ -20,7 +20,9 @@ from ampwright.documents.symbols import plain, symbol
 from ampwright.foundations.checks import Check
 from ampwright.foundations.rulings import Ruled, Ruling
 from ampwright.network.connection import Connection
+from ampwright.network.generation import Generation
 from ampwright.standards.network.connection import TELL_OR_ASK
+from ampwright.standards.network.generation import GENERATION
 
 from .design_run import DesignRun, StageNoted, run_design
 from .facts import fact_name, rests, words_of
@@ -125,6 +127,8 @@ def rulings_of(out: object) -> Iterable[tuple[Ruling[Any, Any], Ruled[Any]]]:
     """Yield each clause that decided in a stage, with what it decided."""
     if isinstance(out, Connection):
         yield TELL_OR_ASK, Ruled(out.outcome, out.row, out.words, out.place)
+    if isinstance(out, Generation) and out.row:
+        yield GENERATION, Ruled(out.step, out.row, out.words, out.place)
 
 
 def stage_answer(stage: StageNoted, group: WorkingGroup) -> StageAnswer:
