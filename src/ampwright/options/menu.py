@@ -41,14 +41,19 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
     points = tuple(p for p in basis.catalogue.points if p.phases <= max(phases, default=1))
     return {
         "earthing": tuple(dict.fromkeys(each for one in systems for each in EARTHS[one])),
-        "tap": (*view.boards.ids, METER),
-        "place": view.places.ids,
+        "tap": (*there(homes, "boards", view.boards.ids), METER),
+        "place": there(homes, "places", view.places.ids),
         "point": points,
         "setting_a": settings(lifter, basis, points),
         "house_limit": (False, True),
         "hours": hours_of(view),
         "family": families(basis, points),
     }
+
+
+def there(homes: Homes, path: str, ids: Iterable[str]) -> tuple[str, ...]:
+    """Return the ids of the things that may be there: all but those known to be gone."""
+    return tuple(id_ for id_ in ids if possible(homes, f"{path}.{id_}.present") != (False,))
 
 
 def families(basis: Basis, points: tuple[ChargePoint, ...]) -> tuple[CableFamily, ...]:
