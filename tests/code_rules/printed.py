@@ -32,15 +32,24 @@ Answers = tuple[tuple[str, Value | None], ...]
 """Keys and what is said of them instead; nothing at all where there is no value."""
 
 
-def saying_otherwise(records: Iterable[Record], answers: Mapping[str, Value | None]):
-    """Return the records with some keys answered otherwise, by one record each."""
+def saying_otherwise(
+    records: Iterable[Record], answers: Mapping[str, Value | None]
+) -> list[Record]:
+    """Return the records with some keys answered otherwise, as well known as they were."""
     kept = [record for record in records if record.key not in answers]
-    pattern = replace(kept[0], how="changed")
-    return kept + [
-        replace(pattern, key=key, answer=Is(value), id=f"changed-{key.replace('.', '-')}")
-        for key, value in answers.items()
-        if value is not None
-    ]
+    known = {record.key: record for record in records}
+    pattern = replace(next(iter(known.values())), how="changed")
+    for key, value in answers.items():
+        if value is not None:
+            record = replace(known.get(key, pattern), key=key, answer=Is(value))
+            kept.append(replace(record, id=f"changed-{key.replace('.', '-')}"))
+    return kept
+
+
+def answered(name: str, key: str) -> Value | None:
+    """Return the one answer that a shipped home's file gives to a key, if it does."""
+    found = [record.answer for record in told(name).records if record.key == key]
+    return found[0].value if len(found) == 1 and isinstance(found[0], Is) else None
 
 
 @cache
