@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import fields, replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from ampwright.actions.design_run import run_design
@@ -19,6 +19,7 @@ from ampwright.actions.naming import letters, shown
 from ampwright.actions.options import answer_for
 from ampwright.actions.seeing import Seen
 from ampwright.actions.working import stage_answers
+from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Is, Value
 from ampwright.options.open_homes import homes_of
 from ampwright.options.outlook import outlook
@@ -58,32 +59,45 @@ def told(name: str) -> HomeFile:
     return read((EXAMPLES / f"{name}.toml").read_text("utf-8"), name)
 
 
+POINTS = ("window-lead", "window-lead-16", "bare-lead", "three-socket")
+"""A few points serve: how many designs they make is not what these answers are about."""
+
+
 @cache
-def printed(name: str, answers: Answers) -> Any:
-    """Return all that is printed of a shipped home with some answers changed."""
+def small_basis() -> Basis:
+    """Return the shipped basis with few points to choose from."""
+    whole = basis("neutral")
+    points = tuple(each for each in whole.catalogue.points if each.id in POINTS)
+    return replace(whole, catalogue=replace(whole.catalogue, points=points))
+
+
+@lru_cache(maxsize=8)
+def seen(name: str, answers: Answers) -> Seen:
+    """Return a shipped home worked out with some answers changed."""
     file = told(name)
     folded = as_found(saying_otherwise(file.records, dict(answers)))
-    rests = basis("neutral").for_operator(text_at(folded, "supply.operator"))
+    rests = small_basis().for_operator(text_at(folded, "supply.operator"))
     found = outlook(homes_of(folded, rests), rests)
-    seen = Seen(
-        HomeRead(EXAMPLES / name, file, folded),
-        rests,
-        found,
-        dict(zip(letters(), shown(found), strict=False)),
-    )
-    answer = plain(answer_for(seen))
-    return {key: value for key, value in answer.items() if key not in REPEATS} | {
-        "working": plain(working(seen))
-    }
+    offered = dict(zip(letters(), shown(found), strict=False))
+    return Seen(HomeRead(EXAMPLES / name, file, folded), rests, found, offered)
 
 
-def working(seen: Seen) -> list[Any]:
+@lru_cache(maxsize=64)
+def printed(name: str, answers: Answers) -> Any:
+    """Return the answer about the options of a shipped home with some answers changed."""
+    answer = plain(answer_for(seen(name, answers)))
+    return {key: value for key, value in answer.items() if key not in REPEATS}
+
+
+@lru_cache(maxsize=64)
+def working(name: str, answers: Answers) -> Any:
     """Return the stages of the best option: what they come to, not what they were told."""
-    if seen.best is None:
+    home = seen(name, answers)
+    if home.best is None:
         return []
-    run = run_design(seen.home.folded, seen.basis, seen.best)
+    run = run_design(home.home.folded, home.basis, home.best)
     return [
-        {each.name: getattr(stage, each.name) for each in fields(stage) if each.name != "rests_on"}
+        plain({f.name: getattr(stage, f.name) for f in fields(stage) if f.name != "rests_on"})
         for stage in stage_answers(run)
     ]
 
