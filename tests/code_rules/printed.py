@@ -21,6 +21,7 @@ from ampwright.actions.seeing import Seen
 from ampwright.actions.working import stage_answers
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Is, Value
+from ampwright.options.homes import Homes
 from ampwright.options.open_homes import homes_of
 from ampwright.options.outlook import outlook
 from ampwright.survey.folding import as_found
@@ -69,6 +70,13 @@ def small_basis() -> Basis:
     whole = basis("neutral")
     points = tuple(each for each in whole.catalogue.points if each.id in POINTS)
     return replace(whole, catalogue=replace(whole.catalogue, points=points))
+
+
+def homes_and_basis(name: str, answers: Answers) -> tuple[Homes, Basis]:
+    """Return the homes that a shipped home's facts allow, some changed, and what they rest on."""
+    folded = as_found(saying_otherwise(told(name).records, dict(answers)))
+    rests = small_basis().for_operator(text_at(folded, "supply.operator"))
+    return homes_of(folded, rests), rests
 
 
 @lru_cache(maxsize=8)

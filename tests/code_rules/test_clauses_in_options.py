@@ -1,0 +1,137 @@
+"""Every clause that requires something passes, fails and, where it can, does not apply.
+
+Not in a test of its own but inside an option: in the designs of the shipped homes, of the pairs
+of homes that differ in one fact, and of a few more listed beside the exceptions. What no home
+brings about is listed with why, and the list holds nothing that some home brings about.
+"""
+
+from __future__ import annotations
+
+import ast
+import inspect
+import textwrap
+import tomllib
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from ampwright.foundations.checks import Check, Outcome, Requirement
+from ampwright.foundations.stages import Made
+from ampwright.options.homes import Homes
+from ampwright.options.menu import menu_of
+from ampwright.options.search import Walk
+from ampwright.options.spread import Lifter
+from ampwright.options.work import work_of
+from ampwright.standards.catalogue import Kind, clauses
+
+from .printed import Answers, homes_and_basis
+from .test_facts_matter import HOMES, matters, said
+
+DATA = Path(__file__).with_name("clauses_in_options.toml")
+REQUIRING = {each.id: each.clause.clause for each in clauses() if each.kind is Kind.REQUIRES}
+End = tuple[str, str]
+"""A clause by its name, and an outcome."""
+
+
+@cache
+def kept() -> dict[str, Any]:
+    return tomllib.loads(DATA.read_text("utf-8"))
+
+
+def excepted() -> dict[End, str]:
+    """What no home brings about, and why."""
+    return {
+        (each["clause"], outcome): kept()["reasons"][each["why"]]
+        for each in kept()["except"]
+        for outcome in each["outcomes"]
+    }
+
+
+def wanted() -> Iterator[End]:
+    """Every outcome that every clause can have."""
+    for name, requirement in REQUIRING.items():
+        yield name, Outcome.PASS.value
+        yield name, Outcome.FAIL.value
+        if may_not_apply(requirement):
+            yield name, Outcome.NOT_APPLICABLE.value
+
+
+def may_not_apply(requirement: Requirement) -> bool:
+    """Say whether a clause itself ever finds that it does not apply."""
+    tree = ast.parse(textwrap.dedent(inspect.getsource(requirement.body)))
+    return any(
+        isinstance(node, ast.Name) and node.id == "not_applicable" for node in ast.walk(tree)
+    )
+
+
+def homes() -> dict[tuple[str, Answers], None]:
+    """Every home looked at, once: a shipped one, and what is said of it otherwise."""
+    found: dict[tuple[str, Answers], None] = {(name, ()): None for name in HOMES}
+    for each in matters():
+        found.update((said(each, value), None) for value in each["values"])
+    for each in kept().get("home", ()):
+        key, value = next(iter(each["said"].items()))
+        found[said({"fact": key, **each, "key": key}, value)] = None
+    return found
+
+
+def checks_in(folded: Homes, basis: Any) -> Iterator[Check]:
+    """Yield the checks of every design that is looked at in a home, sound or ruled out."""
+    lifter = Lifter(folded)
+    searched = Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
+    seen: set[int] = set()
+    for option in searched.options:
+        for ran in option.ran:
+            if id(ran.made) not in seen:
+                seen.add(id(ran.made))
+                for made in ran.made.values:
+                    if isinstance(made, Made):
+                        yield from (*made.checks, *held_in(made.out))
+    for rejection in searched.rejections:
+        yield from rejection.checks
+
+
+def held_in(out: Any) -> Iterator[Check]:
+    """Yield the checks that a stage's result holds itself."""
+    if is_dataclass(out):
+        for each in fields(out):
+            value = getattr(out, each.name)
+            found = value if isinstance(value, tuple) else (value,)
+            yield from (part for part in found if isinstance(part, Check))
+
+
+@cache
+def brought_about() -> dict[End, tuple[str, Answers]]:
+    """Return every outcome that some home brings about, and the first such home."""
+    found: dict[End, tuple[str, Answers]] = {}
+    for name, answers in homes():
+        for check in checks_in(*homes_and_basis(name, answers)):
+            if REQUIRING.get(check.requirement.id) is check.requirement:
+                found.setdefault((check.requirement.id, check.outcome.value), (name, answers))
+    return found
+
+
+def test_every_clause_passes_fails_and_does_not_apply_inside_an_option():
+    lacking = [end for end in wanted() if end not in brought_about() and end not in excepted()]
+    assert lacking == [], "bring it about in a home, or say why none can"
+
+
+def test_nothing_is_excepted_that_some_home_brings_about():
+    assert set(excepted()) <= set(wanted())
+    stale = [end for end in excepted() if end in brought_about()]
+    assert stale == [], "take it off the list"
+
+
+def test_every_exception_has_a_reason():
+    assert {each["why"] for each in kept()["except"]} == set(kept()["reasons"])
+    assert all(len(reason) > 20 for reason in kept()["reasons"].values())
+
+
+def test_no_home_is_listed_in_vain():
+    """Each home of the list is the first that brings some outcome about."""
+    first = set(brought_about().values())
+    for each in kept().get("home", ()):
+        key, value = next(iter(each["said"].items()))
+        assert said({"fact": key, **each, "key": key}, value) in first, each
