@@ -68,7 +68,7 @@ def test_a_size_its_terminals_do_not_take_is_not_chosen():
 def test_the_entry_of_a_small_point_is_checked():
     _, _, checks = circuit(COTTAGE, "meter", "gate", ARMOURED, earthing="house rod",
                            point="window-lead-16", setting_a=16.0)  # fmt: skip
-    assert failed(checks) == ["entry_takes_cable"]
+    assert failed(checks) == ["gland_holds_cable"]
 
 
 def test_flat_cable_has_no_five_cores():

@@ -9,7 +9,7 @@ import pytest
 from ampwright.design.circuit.capacity import leg_capacity, read_leg
 from ampwright.design.circuit.methods import HOW_READ, Lay
 from ampwright.design.route import LegRun
-from ampwright.survey.home_property import LegHow
+from ampwright.survey.home_legs import LegHow
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, methods_of
 

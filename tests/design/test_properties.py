@@ -12,7 +12,7 @@ from ampwright.design.circuit.methods import HOW_READ, Lay
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.design.route import LegRun, route
 from ampwright.firm.catalogue import Detection
-from ampwright.survey.home_property import LegHow
+from ampwright.survey.home_legs import LegHow
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, sizes_of
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from ampwright.design.route import LegRun
+from ampwright.design.route import CLIPPED, LegRun
 from ampwright.firm.basis import Basis
 from ampwright.foundations.quantity import Metres, Millimetres
 from ampwright.foundations.stages import Made
@@ -22,7 +22,6 @@ from .parts import Piece, bought, clips_along, counted, kit
 from .tasks import Tasks
 
 TAILS_M: Final = Metres(1.0)
-CLIPPED: Final = frozenset({"clipped inside", "clipped outside"})
 
 
 def fitted_goods(

@@ -15,7 +15,7 @@ from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.charging import own_circuit
 from ampwright.survey.home import Home
-from ampwright.survey.home_property import Leg
+from ampwright.survey.home_legs import Leg
 from ampwright.survey.if_said import if_said
 
 METHOD: Final = Place("Ampwright", at="method, the way of the cable", trust=Trust.DERIVED)
@@ -25,6 +25,7 @@ MAY_TOUCH_INSULATION: Final = frozenset({"through wall", "loft void", "under flo
 """Ways of running along which part of a cable may lie in insulation; nobody asks how much of a
 leg that runs wholly in it."""
 IN_GROUND: Final = frozenset({"buried", "duct"})
+CLIPPED: Final = frozenset({"clipped inside", "clipped outside"})
 
 
 @dataclass(frozen=True, slots=True)

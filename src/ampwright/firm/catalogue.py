@@ -19,6 +19,7 @@ from ampwright.foundations.quantity import (
     Milliamperes,
     Millimetres,
     SquareMm,
+    Volts,
 )
 from ampwright.tables.capacity import CableFamily
 
@@ -73,6 +74,9 @@ class ChargePoint:
     setting_locked: bool = column(says="the current setting and the limit can be locked")
     terminal_mm2: SquareMm = column("Sterm", "largest conductor its terminals take")
     terminal_c: Celsius = column("tterm", "temperature its terminals are rated for")
+    gland_least_mm: Millimetres = column(
+        "Dleast", "thinnest cable its entry still holds, over the sheath"
+    )
     gland_mm: Millimetres = column("Dgland", "largest cable its entry takes, over the sheath")
     ip: str = column(says="protection against water and dust")
     smart: bool = column(says="meets the smart charge point regulations")
@@ -146,6 +150,7 @@ class Cable:
     conductor_c: Celsius = column("tmax", "temperature its insulation is rated for")
     overall_mm: Millimetres = column("D", "over the sheath, for glands and holes")
     data_cores: bool = column(says="has cores for the sensor beside the power cores")
+    data_core_v: Volts = column("Udata", "voltage its data cores are insulated for; 0 for none")
     outdoors: bool = column(says="may run outdoors in sunlight")
     buried: bool = column(says="may be buried")
 

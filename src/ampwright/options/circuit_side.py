@@ -8,9 +8,11 @@ from ampwright.design.board.feeds import house_feeds
 from ampwright.design.board.own import BoardRoom
 from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import Cable, cable
+from ampwright.design.circuit.data_beside import data_beside
 from ampwright.design.circuit.device import Protection, protective_device
 from ampwright.design.circuit.faults import FaultLevels, fault_levels
 from ampwright.design.circuit.feed import Feed, feed, feed_bears
+from ampwright.design.circuit.running import running
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
 from ampwright.design.earthing.outbuilding import board_earth, outbuilding
@@ -69,6 +71,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     armour = run(armour_ends, choice.earthing, choice.family)
     laid = cable_of(run, basis, choice, way, device, fed)
     volts = volts_of(run, basis, choice, side.origin, laid)
+    along(run, basis, choice, way, device, laid)
     return CircuitSide(way, device, room, sensors, faults, earth, armour, laid, volts)
 
 
@@ -102,6 +105,16 @@ def cable_of(
         choice.setting_a,
         choice.point,
     )
+
+
+def along(
+    run: Run, basis: Basis, choice: Choice, way: Route, device: Protection, laid: Cable
+) -> None:
+    """Describe how the cable is held, hidden and buried, and a sensor's data beside it."""
+    guard = device.rcd_ma, device.rcd_in_point
+    run(running, basis, way, choice.family, laid.overall_mm, *guard)
+    if choice.house_limit:
+        run(data_beside, basis, way, laid.cable, choice.point.phases)
 
 
 def beside_sources(run: Run, basis: Basis, choice: Choice) -> SensorOrder:

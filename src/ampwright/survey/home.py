@@ -9,11 +9,12 @@ from __future__ import annotations
 from .home_boards import Board
 from .home_earthing import STANDARD_SERVICES, Earthing, Service
 from .home_laid import LaidCable
+from .home_legs import Leg
 from .home_loads import STANDARD_LOADS, Load, Source
 from .home_operator import Operator
 from .home_papers import Note, Photo
 from .home_people import Car, Customer, Tariff, Wishes
-from .home_property import CandidatePlace, Leg, Property
+from .home_property import CandidatePlace, Property
 from .home_supply import Supply
 from .register import TOLD, Many, Part, many
 

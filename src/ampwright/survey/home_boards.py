@@ -14,7 +14,7 @@ from ampwright.foundations.quantity import (
     Year,
 )
 
-from .home_property import LegHow
+from .home_legs import LegHow
 from .home_ways import RCD_MARKS, Circuit, Device, Outlet, RcdKind
 from .register import SEEN, TOLD, Agree, Many, Thing, fact, many
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Literal
 
-from ampwright.foundations.quantity import Metres, SquareMm
+from ampwright.foundations.quantity import Metres, Millimetres, SquareMm
 
 from .home_boards import FeedKind
-from .home_property import LegHow
+from .home_legs import LegHow
 from .register import SEEN, TOLD, Agree, Thing, fact
 
 LeftBy = Literal["the builder", "another firm", "an old point"]
@@ -84,6 +84,57 @@ class LaidCable(Thing):
         trade="Load that hangs on it, by id",
         look="The old point, if it is among the loads.",
         refers="loads",
+    )
+    depth_mm: Millimetres = fact(
+        ask="How deep does it lie: under the ground, or in from the face of the wall?",
+        trade="Depth under the surface",
+        look="Where it comes out; the builder's drawings.",
+        who="site",
+        between=(0.0, 3000.0),
+        step=50.0,
+        agree=Agree(20.0, "lower"),
+        needs={"fit": SEEN},
+        symbol="depth",
+    )
+    marked: bool = fact(
+        ask="Is there a warning tape, or are there covers, over it in the ground?",
+        trade="Marked where it is buried",
+        look="The builder's photographs of the open trench.",
+        who="site",
+    )
+    in_zone: bool = fact(
+        ask="Does it run in the wall straight up, down or level from a socket or a switch, or "
+        "within a hand's length of a corner or the ceiling?",
+        trade="Within the zones for hidden cable",
+        look="The builder's drawings; a cable finder.",
+        who="site",
+        needs={"fit": SEEN},
+    )
+    clip_gap_mm: Millimetres = fact(
+        ask="How far apart are its clips, where it is clipped?",
+        trade="Greatest gap between clips",
+        look="The widest gap in view, on a level stretch.",
+        who="photo",
+        between=(50.0, 5000.0),
+        step=50.0,
+        agree=Agree(20.0, "higher"),
+        symbol="gap clips",
+    )
+    corner_mm: Millimetres = fact(
+        ask="How tightly is it bent at its tightest corner?",
+        trade="Radius of the tightest bend, inside of the curve",
+        look="The radius of the largest round thing that fits inside the bend.",
+        who="site",
+        between=(5.0, 2000.0),
+        step=5.0,
+        agree=Agree(5.0, "lower"),
+        symbol="R corner",
+    )
+    metal_fixings: bool = fact(
+        ask="Is it held by clips of metal, or of plastic alone?",
+        trade="Held by fixings that fire does not soften; no is plastic alone",
+        look="Photo of a clip, overhead above all.",
+        who="photo",
     )
     used: bool = fact(
         ask="Shall the new point hang on it?",

@@ -9,7 +9,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Cable as Stock
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Check, Finding, Outcome, at_least, at_most, holds, requires
+from ampwright.foundations.checks import Check, Finding, Outcome, at_least, holds, requires
 from ampwright.foundations.quantity import (
     Amperes,
     Celsius,
@@ -25,10 +25,14 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
-from ampwright.standards.wiring.charging import terminal_stays_cool, terminal_takes_conductor
+from ampwright.standards.wiring.charging import (
+    gland_holds_cable,
+    terminal_stays_cool,
+    terminal_takes_conductor,
+)
 from ampwright.standards.wiring.fault import loop, loop_within_limit
 from ampwright.standards.wiring.overload import cable_carries_device
-from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_within_limit
+from ampwright.standards.wiring.voltage_drop import drop, drop_in_all, drop_share, drop_within_limit
 from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import earth_core_mm2
@@ -42,7 +46,6 @@ from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loo
 from .feed import Feed, nominal
 
 METHOD: Final = Place("Ampwright", at="method, the cable of the circuit", trust=Trust.DERIVED)
-INSTRUCTIONS: Final = Place("maker's instructions of the point", at="cable entry")
 CORES: Final = {1: 3, 3: 5}
 """Power cores by the lines of a point: lines, neutral and earth."""
 FIRM: Final = Place("firm rule", at="least conductor of a point", trust=Trust.COMMON_PRACTICE)
@@ -109,20 +112,6 @@ def cable_offered(found: bool, wanted: str) -> Finding:
     return holds(found, "" if found else f"no {wanted} in the catalogue")
 
 
-@requires("cable ≤ what the entry of the point takes", unit="mm", place=INSTRUCTIONS)
-def entry_takes_cable(overall_mm: Millimetres, gland_mm: Millimetres) -> Finding:
-    """The cable goes through the gland of the point with its sheath whole.
-
-    Both as their makers give them; a larger gland through an adaptor box is another way.
-
-    Examples
-    --------
-    >>> entry_takes_cable(Millimetres(13.5), Millimetres(21.0)).outcome.value
-    'pass'
-    """
-    return at_most(overall_mm, gland_mm)
-
-
 @requires("the cable that lies there is of this kind", place=METHOD)
 def laid_kind(kind: str, found: str) -> Finding:
     """A cable already laid is taken as what it is.
@@ -149,18 +138,6 @@ def laid_size(size: SquareMm, least: SquareMm) -> Finding:
     'fail'
     """
     return at_least(size, least)
-
-
-@computes("dU", "V", formula="before + own", place=METHOD)
-def volts_lost(before: Volts, own: Volts) -> Volts:
-    """Return the volts lost along the feed and the circuit after it.
-
-    Examples
-    --------
-    >>> volts_lost(Volts(1.5), Volts(1.9))
-    3.4
-    """
-    return Volts(before + own)
 
 
 @computes("dU/U0", "", formula="before + own", place=METHOD)
@@ -277,10 +254,10 @@ def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
         length_m=length_m,
         capacity_a=least_capacity(tuple(leg.capacity_a for leg in legs)),
         worst_leg=worst(legs).leg,
-        drop_v=volts_lost(job.feed.drop_v, own_v) if fed else own_v,
+        drop_v=drop_in_all((job.feed.drop_v, own_v)) if fed else own_v,
         drop_share=share_lost(job.feed.drop_share, own_share) if fed else own_share,
         drop_to_neutral_v=(
-            volts_lost(job.feed.drop_to_neutral_v, one_line_v) if fed else one_line_v
+            drop_in_all((job.feed.drop_to_neutral_v, one_line_v)) if fed else one_line_v
         ),
         r1r2_ohm=r1r2_ohm,
         zs_ohm=loop(before, r1r2_ohm),
@@ -307,7 +284,7 @@ def _checks(job: Job, out: Cable, leg: LegCapacity) -> tuple[Check, ...]:
         earth_core_check(book, out.family, out.earth_mm2, job.device),
         terminal_takes_conductor(out.size_mm2, job.point.terminal_mm2),
         terminal_stays_cool(out.conductor_c, job.point.terminal_c),
-        entry_takes_cable(out.overall_mm, job.point.gland_mm),
+        gland_holds_cable(out.overall_mm, job.point.gland_least_mm, job.point.gland_mm),
     )
 
 

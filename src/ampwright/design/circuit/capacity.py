@@ -11,7 +11,7 @@ from ampwright.foundations.quantity import Amperes, Celsius, Count, Metres, Mill
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.overload import corrected_capacity
-from ampwright.survey.home_property import USUAL_AMBIENT
+from ampwright.survey.home_legs import USUAL_AMBIENT
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, tabulated_capacity, used_at_c
 from ampwright.tables.factors import (
