@@ -23,6 +23,7 @@ from ampwright.foundations.checks import Outcome, verdict
 from ampwright.options.choices import DIMENSIONS, Choice
 from ampwright.options.documented import documented
 from ampwright.options.homes import Homes
+from ampwright.options.laying import left_by
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import outlook
@@ -138,9 +139,7 @@ def complete(folded: FoldedHome, basis: Basis) -> None:
     assert option is not None
     likely = {key: values[0] for key, values in homes.open.items()}
     kept = basis.documented()
-    plain = homes.one(likely) if not option.choice.remedies else homes.with_changes(
-        {k: v for r in option.choice.remedies for k, v in r.changes}
-    ).one(likely)  # fmt: skip
+    plain = homes.one(likely, left_by(option.choice.remedies))
     home, _ = documented_home(folded, kept, likely, option.choice.remedies)
     _, bare = timed(lambda: work_of(basis)(InOneHome(plain), option.choice), 25)
     _, full = timed(lambda: documented(home, work_of(kept), option.choice), 25)
@@ -148,12 +147,20 @@ def complete(folded: FoldedHome, basis: Basis) -> None:
     print(f"one option in one home, with its whole working  {full:8.2f} ms  {full / bare:.1f} x")
 
 
+def settled(homes: Homes, facts: Mapping[str, Value]) -> Homes:
+    """Return the homes with some facts known."""
+    still = {key: values for key, values in homes.open.items() if key not in facts}
+    chances = {key: homes.chances[key] for key in still}
+    return Homes({**homes.known, **facts}, still, chances, homes.build)
+
+
 def with_open_facts(folded: FoldedHome, basis: Basis, counts: tuple[int, ...]) -> bool:
     """Print the spread engine beside the plain loop; return whether they agree."""
     whole = homes_of(folded, basis)
-    bonded = whole.with_changes(
+    bonded = settled(
+        whole,
         {"services.water.bond_mm2": 10.0, "services.water.bond_connected": True,
-         "operator.counts_limiter": False, "operator.counts_setting": False}
+         "operator.counts_limiter": False, "operator.counts_setting": False},
     )  # fmt: skip
     same = True
     print("\nopen  homes  choices      plain     spread   ratio  stage calls  agree")

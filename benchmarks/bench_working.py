@@ -21,6 +21,7 @@ from ampwright.foundations.checks import Check
 from ampwright.foundations.working import walk
 from ampwright.options.documented import Documented, documented
 from ampwright.options.held import most_usual_home
+from ampwright.options.laying import left_by
 from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import outlook
 from ampwright.options.runs import InOneHome
@@ -61,8 +62,7 @@ def measure(name: str, folded: FoldedHome, basis: Basis, repeat: int) -> None:
         return
     fixed = most_usual_home(best)
     remedies = best.choice.remedies
-    changes = {key: value for remedy in remedies for key, value in remedy.changes}
-    plain = homes.with_changes(changes).one({k: v for k, v in fixed.items() if k not in changes})
+    plain = homes.one(fixed, left_by(remedies))
     kept = basis.documented()
     home, _ = documented_home(folded, kept, fixed, remedies)
     _, bare = timed(lambda: work_of(basis)(InOneHome(plain), best.choice), repeat)

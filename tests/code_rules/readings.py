@@ -16,10 +16,11 @@ from ampwright.foundations.working import orphans
 from ampwright.options.choices import DIMENSIONS, Choosing
 from ampwright.options.documented import Documented, documented
 from ampwright.options.held import most_usual_home
+from ampwright.options.laying import left_by
 from ampwright.options.open_homes import documented_home
 from ampwright.options.runs import Exploring
 from ampwright.options.search import Option
-from ampwright.options.spread import Lifter, Spread
+from ampwright.options.spread import Lifter, Spread, everywhere
 from ampwright.options.work import Design, work_of
 from tests.journeys.homes import Journey
 
@@ -57,8 +58,8 @@ def readings(home: Journey, options: list[Option[Design]]) -> Iterator[Read]:
     for option in options:
         remedies, fixed = option.choice.remedies, most_usual_home(option)
         if remedies not in lifters:
-            changes = {key: value for remedy in remedies for key, value in remedy.changes}
-            lifters[remedies] = Lifter(home.outlook.homes.with_changes(changes))
+            over = home.outlook.homes
+            lifters[remedies] = Lifter(over, everywhere(over, left_by(remedies)))
         which = (remedies, tuple(fixed.items()))
         if which not in homes:
             homes[which] = documented_home(home.folded, kept, fixed, remedies)[0]

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.checks import Outcome
 from ampwright.options.homes import Homes
-from ampwright.options.spread import Lifter, Spread
+from ampwright.options.spread import Lifter, Spread, everywhere
 from ampwright.options.truth import truth_of
 
 KEYS = ("a", "b", "c", "d", "e")
@@ -187,10 +187,8 @@ def test_work_taken_over_from_a_near_lifter_is_what_it_would_have_done(
 
     base = Lifter(homes)
     run(base)
-    laid = homes.with_changes(changes)
-    near_lifter = Lifter(laid, changes, (base,))
-    taken = run(near_lifter)
-    alone = run(Lifter(laid, changes))
-    for fixed, _ in laid.each():
-        whole = {key: values[0] for key, values in homes.open.items()} | fixed
-        assert [s.in_home(whole) for s in taken] == [s.in_home(whole) for s in alone]
+    laid = everywhere(homes, changes)
+    taken = run(Lifter(homes, laid, (base,)))
+    alone = run(Lifter(homes, laid))
+    for fixed, _ in homes.each():
+        assert [s.in_home(fixed) for s in taken] == [s.in_home(fixed) for s in alone]

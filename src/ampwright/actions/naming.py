@@ -59,8 +59,9 @@ def is_same_offer(option: Option[Any], other: Option[Any]) -> bool:
 def may_need(outlook: Outlook, option: Option[Any]) -> tuple[Remedy, ...]:
     """Return the work that an option needs in some of the homes, beside its own."""
     variants = (each for each in outlook.ranking.front if is_same_offer(option, each))
-    found = (remedy for each in variants for remedy in each.choice.remedies)
-    return tuple(dict.fromkeys(each for each in found if each not in option.choice.remedies))
+    own = {remedy.slug for remedy in option.choice.remedies}
+    found = {remedy.slug: remedy for each in variants for remedy in each.choice.remedies}
+    return tuple(remedy for slug, remedy in found.items() if slug not in own)
 
 
 def alternatives(outlook: Outlook, offered: Sequence[Option[Any]]) -> tuple[Option[Any], ...]:

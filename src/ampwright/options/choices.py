@@ -69,12 +69,13 @@ class Pick(Exception):  # noqa: N818 - not an error: the work asks for a choice
 class Choosing:
     """A choice that is made step by step; asking for what is not chosen raises ``Pick``.
 
-    ``asked`` lists the dimensions asked for so far, in order.
+    ``asked`` lists the dimensions asked for so far, in order. ``remedies`` is the work laid over
+    the homes; while exploring, in each home its own.
     """
 
     __slots__ = ("_asked", "_made", "remedies")
 
-    def __init__(self, made: Mapping[str, Any], remedies: tuple[Remedy, ...] = ()) -> None:
+    def __init__(self, made: Mapping[str, Any], remedies: Any = ()) -> None:
         self._made = made
         self.remedies = remedies
         self._asked: dict[str, None] = {}

@@ -34,19 +34,4 @@ def most_usual_home(option: Option[Any]) -> dict[str, Value]:
 
     Facts that do not bear on whether the option holds take their own most common value.
     """
-    sound = option.sound
-    homes = sound.homes
-    usual = {
-        fact: homes.open[fact][int(np.argmax(np.asarray(homes.chances[fact])))]
-        for fact in homes.open
-    }
-    if not sound.facts:
-        return usual
-    weight = np.ones(sound.severity.shape)
-    for axis, fact in enumerate(sound.facts):
-        shape = tuple(-1 if i == axis else 1 for i in range(len(sound.facts)))
-        weight = weight * np.asarray(homes.chances[fact]).reshape(shape)
-    best = np.where(sound.severity == sound.severity.min(), weight, -1.0)
-    where = np.unravel_index(int(np.argmax(best)), best.shape)
-    chosen = zip(sound.facts, where, strict=True)
-    return {**usual, **{fact: homes.open[fact][int(at)] for fact, at in chosen}}
+    return option.sound.most_usual_home()

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import product
-from typing import Any
+from typing import Any, NamedTuple, Protocol
 
 from ampwright.foundations.answers import Unanswered, Value
 from ampwright.survey.home import Home
@@ -21,17 +21,48 @@ class Fork(Exception):  # noqa: N818 - not an error: the reader asks for one val
     """A stage read a fact that is still open."""
 
 
+class Change(NamedTuple):
+    """What work leaves a fact at; the kind tells yes from one, which are equal numbers."""
+
+    kind: type
+    value: Value
+
+
+class Changed(Protocol):
+    """What becomes of one fact in each home: a change, or nothing where it stays as it was."""
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """The open facts on which that depends."""
+        ...
+
+    def in_home(self, fixed: Mapping[str, Value], /) -> Change | None:
+        """Return what becomes of it in the home where the open facts have these values."""
+        ...
+
+
+Changes = Mapping[str, Changed]
+"""By the fact, what work leaves of it in each home."""
+
+
 class ForkingReader:
     """Gives values of a partly fixed home; the first read of a still open fact forks.
 
-    ``seen`` gathers every fact that was read, whether it has a value or not.
+    ``changes`` are laid over the homes. ``seen`` gathers every fact that was read, whether it
+    has a value or not.
     """
 
-    __slots__ = ("asked", "fixed", "known", "open", "seen")
+    __slots__ = ("asked", "changes", "fixed", "known", "open", "seen")
 
-    def __init__(self, known: Mapping[str, Value], open_: Mapping[str, tuple[Value, ...]]) -> None:
+    def __init__(
+        self,
+        known: Mapping[str, Value],
+        open_: Mapping[str, tuple[Value, ...]],
+        changes: Changes | None = None,
+    ) -> None:
         self.known = known
         self.open = open_
+        self.changes = changes or {}
         self.fixed: Mapping[str, Value] = {}
         self.asked = ""
         self.seen: set[str] = set()
@@ -39,6 +70,10 @@ class ForkingReader:
     def read(self, key: str) -> Any:
         """Return the value of a fact; raises ``Fork`` when open, ``Unanswered`` when blank."""
         self.seen.add(key)
+        if key in self.changes:
+            change = self._change(self.changes[key])
+            if change is not None:
+                return change.value
         if key in self.known:
             return self.known[key]
         if key in self.fixed:
@@ -48,14 +83,22 @@ class ForkingReader:
             raise Fork
         raise Unanswered(key)
 
+    def _change(self, changed: Changed) -> Change | None:
+        """Return what becomes of a fact here; raises ``Fork`` where that is still open."""
+        for fact in changed.facts:
+            if fact not in self.fixed:
+                self.asked = fact
+                raise Fork
+        return changed.in_home(self.fixed)
+
 
 @dataclass(frozen=True, eq=False)
 class Homes:
     """All homes the facts allow: one value for each open fact, beside what is known.
 
     ``open`` gives the possible values of each open fact and ``chances`` how common each is,
-    in the same order. ``pool`` holds each result over these homes once, also with changes laid
-    over them, so that equal results are the same result.
+    in the same order. ``pool`` holds each result over these homes once, so that equal results
+    are the same result.
     """
 
     known: Mapping[str, Value]
@@ -83,14 +126,6 @@ class Homes:
             size *= len(values)
         return size
 
-    def with_changes(self, changes: Mapping[str, Value]) -> Homes:
-        """Return the same homes with some facts laid over: what a remedy would leave."""
-        if not changes:
-            return self
-        still = {key: values for key, values in self.open.items() if key not in changes}
-        chances = {key: self.chances[key] for key in still}
-        return Homes({**self.known, **changes}, still, chances, self.build, self.pool)
-
     def narrowed_to(self, keys: Iterable[str]) -> Homes:
         """Return homes in which only some of the open facts are open; the rest are blank."""
         wanted = set(keys)
@@ -103,6 +138,6 @@ class Homes:
             fixed = dict(zip(self.open, combination, strict=True))
             yield fixed, self.one(fixed)
 
-    def one(self, fixed: Mapping[str, Value]) -> Home:
-        """Return the view of the one home in which the open facts have these values."""
-        return self.build(ForkingReader({**self.known, **fixed}, {}))
+    def one(self, fixed: Mapping[str, Value], changes: Mapping[str, Value] | None = None) -> Home:
+        """Return the one home in which the open facts have these values, after some work."""
+        return self.build(ForkingReader({**self.known, **fixed, **(changes or {})}, {}))

@@ -25,9 +25,9 @@ from ampwright.tables.supply_limits import nominal_v
 
 from .choices import METER, Choosing, Menu
 from .homes import Homes
+from .laying import left_by, mended
 from .runs import Cut, Exploring
-from .search import mended
-from .spread import Lifter, Spread
+from .spread import Lifter, Spread, everywhere
 from .supply_side import supply_side
 
 EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
@@ -79,8 +79,8 @@ def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tup
     kinds = tuple({_kind(point): point for point in points}.values())
     found = ends(lifter, basis, kinds)
     for remedy in remedies(lifter, basis, kinds, found):
-        mended_homes = lifter.homes.with_changes(dict(remedy.changes))
-        found |= ends(Lifter(mended_homes), basis, kinds)
+        done = everywhere(lifter.homes, left_by((remedy,)))
+        found |= ends(Lifter(lifter.homes, done, (lifter,)), basis, kinds)
     for point in kinds:
         found |= {most for most in cars_take(lifter, basis, point) if most <= point.max_a}
     return tuple(sorted(found, reverse=True))

@@ -1,30 +1,34 @@
 """The walk through the tree of choices, with every rejection counted and its mending tried.
 
 A branch that fails in every home is cut at the stage that fails, and stands for every full
-choice beneath it. When all the failed checks name remedies, the same branch is walked again
-with those remedies laid over the homes.
+choice beneath it. When all the failed checks of a home name remedies, the same branch is walked
+again with those remedies laid over that home. Work is told apart by what is done, not by how
+much of it: branches with less work are walked first, so that every way to the same work is known
+when its turn comes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections import defaultdict
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from itertools import product
 from typing import Any, Generic, TypeVar
 
-from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Check, Outcome
-from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 
 from .choices import DIMENSIONS, Choice, Choosing, Menu, Pick, leaves_under
+from .laying import Laid, Slugs, called_for, changes_of, laid_further, named, together
 from .runs import Cut, Exploring, Ran, Run
-from .spread import Lifter
+from .spread import NOWHERE, Lifter, Spread
 from .truth import Truth, truth_of
 
 D = TypeVar("D")
 Work = Callable[[Run, Choice], D]
 """A description of the work: runs stages, asks for choices, returns what it made."""
+
+Prefix = frozenset[tuple[str, Any]]
+"""The choices made so far; those of one full choice lie one in the other."""
 
 MOST_REMEDIES = 4
 """How many remedies may be laid over one branch; more means another job, not this one."""
@@ -32,12 +36,16 @@ MOST_REMEDIES = 4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Option(Generic[D]):
-    """One full choice that holds in at least one home, with what it comes to in each."""
+    """One full choice that holds in at least one home, with what it comes to in each.
+
+    ``laid`` is the work it takes in each home; the choice carries that of the most usual home.
+    """
 
     choice: Choice
     design: D
     ran: tuple[Ran, ...]
     sound: Truth
+    laid: Laid
 
     @property
     def id(self) -> str:
@@ -50,18 +58,21 @@ class Rejection:
     """A branch that was closed: what was chosen so far, what failed, how much it stood for.
 
     ``checks`` holds each failed check once; a choice that fails here in some homes and there
-    in the others names both.
+    in the others names both. ``remedies`` are the slugs of the work that was laid.
     """
 
     made: Mapping[str, Any]
-    remedies: tuple[Remedy, ...]
+    remedies: Slugs
     checks: tuple[Check, ...]
     stands_for: int
 
 
 @dataclass(slots=True)
 class Searched(Generic[D]):
-    """Everything the walk found; ``considered`` counts full choices, also those with remedies."""
+    """Everything the walk found; ``considered`` counts full choices, also those with remedies.
+
+    A choice with work that none of the homes calls for is not considered.
+    """
 
     options: list[Option[D]] = field(default_factory=list)
     rejections: list[Rejection] = field(default_factory=list)
@@ -69,17 +80,14 @@ class Searched(Generic[D]):
     calls: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Branch:
-    """A place to walk from: the choices made, and the remedies laid over the homes."""
+    """A place to walk from: the choices made, the work laid over the homes, and in which."""
 
-    made: tuple[tuple[str, Any], ...] = ()
-    remedies: tuple[Remedy, ...] = ()
-
-    @property
-    def laid(self) -> frozenset[str]:
-        """The slugs of the remedies laid over the homes."""
-        return frozenset(remedy.slug for remedy in self.remedies)
+    start: Prefix
+    slugs: Slugs
+    laid: Laid
+    lifter: Lifter
 
 
 class Walk(Generic[D]):
@@ -88,70 +96,67 @@ class Walk(Generic[D]):
     def __init__(self, lifter: Lifter, menu: Menu, work: Work[D]) -> None:
         self.homes, self.menu, self.work = lifter.homes, menu, work
         self.found: Searched[D] = Searched()
-        self._lifters: dict[tuple[Remedy, ...], Lifter] = {(): lifter}
-        self._seen: set[tuple[frozenset[tuple[str, Any]], frozenset[str]]] = set()
-        self._branches: list[Branch] = []
-        self._walked: dict[frozenset[str], list[frozenset[tuple[str, Any]]]] = {}
+        self._base = lifter
+        nothing: Laid = Spread.of(self.homes, (), NOWHERE, ((),))
+        self._lifters: dict[Laid, Lifter] = {nothing: lifter}
+        self._ways: defaultdict[Slugs, dict[Prefix, list[Laid]]] = defaultdict(dict)
+        self._ways[frozenset()] = {frozenset(): [nothing]}
+        self._noted: set[tuple[Any, ...]] = set()
 
     def run(self) -> Searched[D]:
-        """Walk from the root, then along every branch that a remedy opens."""
-        self._queue(Branch())
-        while self._branches:
-            branch = self._branches.pop(0)
-            self.found.considered += leaves_under(self.menu, dict(branch.made))
-            self._walk(branch)
+        """Walk from the root, then all branches that remedies open, those with less work first."""
+        while self._ways:
+            slugs = min(self._ways, key=lambda each: (len(each), sorted(each)))
+            ways = self._ways.pop(slugs)
+            for start in sorted(ways, key=len):
+                self._walk(self._branch(start, slugs, ways), [p for p in ways if p > start])
         self.found.calls = sum(lifter.calls for lifter in self._lifters.values())
         return self.found
 
-    def _queue(self, branch: Branch) -> None:
-        key = (frozenset(branch.made), branch.laid)
-        if key not in self._seen:
-            self._seen.add(key)
-            self._branches.append(branch)
+    def _branch(self, start: Prefix, slugs: Slugs, ways: Mapping[Prefix, list[Laid]]) -> Branch:
+        """Return the branch at some choices, with all ways that lead there or further up."""
+        above = [laid for prefix, each in ways.items() if prefix <= start for laid in each]
+        laid = together(self._base, above)
+        if laid not in self._lifters:
+            near = tuple(self._lifters.values())
+            self._lifters[laid] = Lifter(self.homes, changes_of(laid), near)
+        return Branch(start, slugs, laid, self._lifters[laid])
 
-    def _lifter(self, remedies: tuple[Remedy, ...]) -> Lifter:
-        if remedies not in self._lifters:
-            changes = {key: value for remedy in remedies for key, value in remedy.changes}
-            laid = self.homes.with_changes(changes)
-            self._lifters[remedies] = Lifter(laid, changes, tuple(self._lifters.values()))
-        return self._lifters[remedies]
-
-    def _walk(self, branch: Branch) -> None:
-        """Walk one branch, leaving out what was walked with the same remedies from elsewhere."""
-        lifter = self._lifter(branch.remedies)
-        earlier = self._walked.setdefault(branch.laid, [])
-        waiting: list[dict[str, Any]] = [dict(branch.made)]
+    def _walk(self, branch: Branch, deeper: list[Prefix]) -> None:
+        """Walk one branch, leaving out what is walked from deeper down with the same work."""
+        waiting: list[dict[str, Any]] = [dict(branch.start)]
+        self.found.considered += leaves_under(self.menu, waiting[0])
         while waiting:
             made = waiting.pop()
-            if any(start <= made.items() for start in earlier):
+            if any(start <= made.items() for start in deeper):
                 self.found.considered -= leaves_under(self.menu, made)
                 continue
-            choice = Choosing(made, branch.remedies)
-            run = Exploring(lifter, choice)
+            choice = Choosing(made, branch.laid.part("(work)", lambda work: work or ()))
+            run = Exploring(branch.lifter, choice)
             try:
                 design = self.work(run, choice.as_choice)
             except Pick as pick:
                 values = reversed(self.menu[pick.dimension])
                 waiting += ({**made, pick.dimension: value} for value in values)
+                continue
             except Cut:
                 self._reject(made, branch, run.ran[-1:])
-                self._mend(made, branch, run.ran)
             else:
                 self._keep(made, branch, run, design)
-                self._mend(made, branch, run.ran)
-        earlier.append(frozenset(branch.made))
+            self._note(made, branch, run.ran)
 
     def _keep(self, made: dict[str, Any], branch: Branch, run: Exploring, design: D) -> None:
         unread = [name for name in DIMENSIONS if name not in made]
         if unread:
             raise AssertionError(f"the work never asks for {', '.join(unread)}")
-        sound = truth_of(run.lifter.homes, [each.outcome for each in run.ran])
+        outcomes = [each.outcome for each in run.ran]
+        sound = truth_of(self.homes, [called_for(branch.laid), *outcomes])
         if sound.never:
             self._reject(made, branch, run.ran)
             return
-        self.found.options.append(
-            Option(Choice(**made, remedies=branch.remedies), design, tuple(run.ran), sound)
-        )
+        work = branch.laid.in_home(sound.most_usual_home()) or ()
+        choice = Choice(**made, remedies=work)
+        self.found.options.append(Option(choice, design, tuple(run.ran), sound, branch.laid))
 
     def _reject(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:
         checks: dict[Check, None] = {}
@@ -161,28 +166,22 @@ class Walk(Generic[D]):
                     checks.update(
                         (check, None) for check in value.checks if check.outcome is Outcome.FAIL
                     )
-        self.found.rejections.append(
-            Rejection(made, branch.remedies, tuple(checks), leaves_under(self.menu, made))
-        )
+        stands_for = leaves_under(self.menu, made)
+        if checks:
+            self.found.rejections.append(Rejection(made, branch.slugs, tuple(checks), stands_for))
+        else:
+            self.found.considered -= stands_for
 
-    def _mend(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:
-        """Queue the same branch with what would mend each way in which it fails."""
+    def _note(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:
+        """Note the same branch with what would mend each way in which it fails."""
         for each in ran:
-            for value in each.made.values:
-                for remedies in mended(value):
-                    new = [r for r in remedies if r not in branch.remedies]
-                    laid = tuple(sorted((*branch.remedies, *new), key=lambda r: r.slug))
-                    if new and len(laid) <= MOST_REMEDIES:
-                        prefix = tuple((name, made[name]) for name in each.asked)
-                        self._queue(Branch(prefix, laid))
-
-
-def mended(value: Made[Any] | Missing) -> Iterator[tuple[Remedy, ...]]:
-    """Yield each set of remedies that would mend one result whole, or better it."""
-    if isinstance(value, Missing):
-        return
-    yield from ((offer,) for offer in value.offers)
-    failed = [check for check in value.checks if check.outcome is Outcome.FAIL]
-    if failed and all(check.remedies for check in failed):
-        for chosen in product(*(check.remedies for check in failed)):
-            yield tuple({remedy.slug: remedy for remedy in chosen}.values())
+            start = branch.start | {(name, made[name]) for name in each.asked}
+            if (each.made, branch.laid, start) in self._noted:
+                continue
+            self._noted.add((each.made, branch.laid, start))
+            for slugs, work in named(each.made, branch.slugs).items():
+                if len(branch.slugs | slugs) > MOST_REMEDIES:
+                    continue
+                laid: Laid = self._base.lift(laid_further, branch.laid, work)
+                if any(value is not None for value in laid.values):
+                    self._ways[branch.slugs | slugs].setdefault(start, []).append(laid)

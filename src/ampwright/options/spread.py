@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Missing, Unanswered, Value
 
-from .homes import Fork, ForkingReader, Homes
+from .homes import Change, Changes, Fork, ForkingReader, Homes
 
 T = TypeVar("T")
 Index = NDArray[np.int64]
@@ -51,18 +51,19 @@ class Spread(Generic[T]):
             return self._parts[name]
         except KeyError:
             pass
-        numbers: dict[Any, int] = {}
-        new = []
-        for value in self.values:
-            got = value if isinstance(value, Missing) else get(value)
-            new.append(numbers.setdefault(got, len(numbers)))
-        if not self.facts:
-            made = Spread.of(self.homes, (), NOWHERE, tuple(numbers))
-        else:
-            index = np.asarray(new, np.int64)[self.index]
-            made = trimmed(self.homes, self.facts, index, tuple(numbers))
+        made = self.with_values(v if isinstance(v, Missing) else get(v) for v in self.values)
         self._parts[name] = made
         return made
+
+    def with_values(self, values: Iterable[Any]) -> Spread[Any]:
+        """Return the spread with another value in the place of each, in their order."""
+        numbers: dict[Any, int] = {}
+        new = [numbers.setdefault(value, len(numbers)) for value in values]
+        if not self.facts:
+            return Spread.of(self.homes, (), NOWHERE, tuple(numbers))
+        return trimmed(
+            self.homes, self.facts, np.asarray(new, np.int64)[self.index], tuple(numbers)
+        )
 
     @classmethod
     def of(
@@ -121,9 +122,17 @@ def in_order(homes: Homes, facts: Iterable[str]) -> tuple[str, ...]:
     return tuple(sorted(set(facts), key=homes.order.__getitem__))
 
 
-def unlike(one: Mapping[str, Value], other: Mapping[str, Value]) -> frozenset[str]:
-    """Return the facts that two sets of changes do not leave alike."""
-    return frozenset(key for key, _ in one.items() ^ other.items())
+def everywhere(homes: Homes, changes: Mapping[str, Value]) -> Changes:
+    """Return changes that are the same in every home."""
+    return {
+        key: Spread.of(homes, (), NOWHERE, (Change(type(value), value),))
+        for key, value in changes.items()
+    }
+
+
+def unlike(one: Changes, other: Changes) -> frozenset[str]:
+    """Return the facts that two sets of changes do not leave alike in every home."""
+    return frozenset(key for key in {**one, **other} if one.get(key) is not other.get(key))
 
 
 class Lifter:
@@ -137,12 +146,12 @@ class Lifter:
     def __init__(
         self,
         homes: Homes,
-        changes: Mapping[str, Value] | None = None,
+        changes: Changes | None = None,
         near: Iterable[Lifter] = (),
     ) -> None:
         self.homes, self.changes = homes, changes or {}
         self.calls = 0
-        self._reader = ForkingReader(homes.known, homes.open)
+        self._reader = ForkingReader(homes.known, homes.open, self.changes)
         self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
         self._near = [(other, unlike(self.changes, other.changes)) for other in near]

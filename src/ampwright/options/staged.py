@@ -62,12 +62,17 @@ def pairs_in(options: Sequence[Option[Any]]) -> Iterator[Staged]:
 
 def is_later(now: Option[Any], later: Option[Any]) -> bool:
     """Say whether one option is another turned up, for which the network must be asked."""
-    same = now.choice.remedies == later.choice.remedies
+    same = works(now) == works(later)
     if not same or (now.choice.house_limit and not later.choice.house_limit):
         return False
     if least(now, "wait") >= least(later, "wait"):
         return False
     return least(later, "slowness_kw") < least(now, "slowness_kw")
+
+
+def works(option: Option[Any]) -> tuple[str, ...]:
+    """Return the slugs of the work that an option needs first."""
+    return tuple(remedy.slug for remedy in option.choice.remedies)
 
 
 def least(option: Option[Any], name: str) -> float:

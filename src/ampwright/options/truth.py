@@ -58,6 +58,27 @@ class Truth:
             hit = hit @ (weights / weights.sum())
         return float(hit)
 
+    def most_usual_home(self) -> dict[str, Value]:
+        """Return a value for each open fact: the likeliest of the homes where it is soundest.
+
+        Facts that do not bear on it take their own most common value.
+        """
+        homes = self.homes
+        usual = {
+            fact: homes.open[fact][int(np.argmax(np.asarray(homes.chances[fact])))]
+            for fact in homes.open
+        }
+        if not self.facts:
+            return usual
+        weight = np.ones(self.severity.shape)
+        for axis, fact in enumerate(self.facts):
+            shape = tuple(-1 if i == axis else 1 for i in range(len(self.facts)))
+            weight = weight * np.asarray(homes.chances[fact]).reshape(shape)
+        best = np.where(self.severity == self.severity.min(), weight, -1.0)
+        where = np.unravel_index(int(np.argmax(best)), best.shape)
+        chosen = zip(self.facts, where, strict=True)
+        return {**usual, **{fact: homes.open[fact][int(at)] for fact, at in chosen}}
+
     def over(self, facts: tuple[str, ...]) -> NDArray[np.int8]:
         """Return the severities laid out over more facts, in their order."""
         shape = tuple(len(self.homes.open[f]) if f in self.facts else 1 for f in facts)
