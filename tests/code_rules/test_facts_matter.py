@@ -16,17 +16,20 @@ from typing import Any
 
 import pytest
 
+from ampwright.actions.facts import fact_name
+from ampwright.actions.options import answer_for
+from ampwright.actions.papers import content_of
 from ampwright.survey.folding import as_found
 from ampwright.survey.home import Home
-from ampwright.survey.layout import frozen, slots_of, things_in
+from ampwright.survey.layout import frozen, slot, slots_of, things_in
 from ampwright.survey.register import Fact, Part, collections_of, facts_of, parts_of
 from tests.journeys.homes import EXAMPLES
 
-from .printed import answered, apart, printed, told, working
+from .printed import answered, apart, printed, seen, told, working
 
 DATA = Path(__file__).with_name("facts")
 NOTHING = "(nothing)"
-PAPERS = {"head of the options paper", "no paper yet"}
+PAPERS = {"head of the options paper", "facts of the options paper"}
 HOMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
 TEXTS = {
     "time": ("00:30", "18:30"), "date": ("2026-12-20", "2027-06-01"),
@@ -106,20 +109,32 @@ def test_what_is_recorded_only_changes_nothing(name):
     assert differ == [], "some recorded fact matters: try them one at a time"
 
 
+@pytest.mark.parametrize("name", HOMES)
+def test_the_paper_prints_what_is_recorded_only(name):
+    said = dict(recorded_answers(name, 0))
+    here = seen(name, tuple(sorted(said.items())))
+    paper = content_of(here, answer_for(here))
+    behind, also = ({line.what for line in part} for part in (paper.rests_on, paper.also_held))
+    for key in said:
+        on_the_head = recorded()[pattern_of(key)]["prints"] == "head of the options paper"
+        assert on_the_head or fact_name(key) in also or slot(key).fact.trade in behind, key
+    assert {paper.home.customer, paper.home.address} == {TEXTS["text"][0]}
+
+
 def recorded_answers(name: str, number: int) -> Iterator[tuple[str, Any]]:
     """One of two answers to every recorded fact of every thing that a home's file speaks of."""
     folded = as_found(told(name).records)
     ids, spoken_of = folded.ids, {key.rpartition(".")[0] for key in folded.facts}
-    for slot in slots_of(frozen(ids)):
-        gone = slot.thing and answered(name, f"{slot.thing}.present") is False
-        there = not slot.thing or (slot.thing in spoken_of and not gone)
-        if there and pattern_of(slot.key) in recorded():
-            if slot.fact.name == "same_as":
-                others = [id_ for id_ in ids[slot.thing.rpartition(".")[0]] if id_ not in slot.key]
+    for each in slots_of(frozen(ids)):
+        gone = each.thing and answered(name, f"{each.thing}.present") is False
+        there = not each.thing or (each.thing in spoken_of and not gone)
+        if there and pattern_of(each.key) in recorded():
+            if each.fact.name == "same_as":
+                others = [id_ for id_ in ids[each.thing.rpartition(".")[0]] if id_ not in each.key]
                 if number and others:
-                    yield slot.key, others[0]
+                    yield each.key, others[0]
             else:
-                yield slot.key, two_answers(slot.fact)[number]
+                yield each.key, two_answers(each.fact)[number]
 
 
 def two_answers(fact: Fact) -> tuple[Any, Any]:

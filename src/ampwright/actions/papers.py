@@ -43,6 +43,7 @@ FIRST: Final = re.compile(
 )
 """The facts that anyone opening the paper wants to see first."""
 ON_THE_HEAD: Final = ("customer.", "property.address", "property.postcode")
+HEAD: Final = ("customer.name", "property.address", "property.postcode")
 
 
 def paper_of(seen: Seen, answer: OptionsAnswer) -> bytes:
@@ -64,6 +65,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         home=home_block(answer),
         found=tuple(found_lines(answer, run)),
         rests_on=tuple(rest_lines(answer, run)),
+        also_held=tuple(also_lines(answer, run)),
         options=tuple(content.OptionColumn(o.letter, o.name, o.id) for o in compared(answer)),
         rows=tuple(
             content.CompareRow(row.question, row.answers, leads=row.question == "decision")
@@ -125,6 +127,13 @@ def rest_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content
     as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}
     yield from map(alike_line, alike(r for key, r in run.reads.items() if key not in as_found))
     yield from (found_line(found[key]) for key in run.reads if key in as_found)
+
+
+def also_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
+    """Yield every fact that is held and that the design does not rest on."""
+    if run is not None:
+        shown = {*run.reads, *HEAD}
+        yield from (found_line(each) for each in answer.found if each.key not in shown)
 
 
 def shown_by_itself(rest: Rest, found: FoundFact | None) -> bool:

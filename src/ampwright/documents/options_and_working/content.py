@@ -251,6 +251,7 @@ class Picture:
 class OptionsPaper:
     """The whole paper. ``edition`` says which edition the figures are from, on every page.
 
+    ``rests_on`` are the facts behind the design, ``also_held`` the others that are known.
     ``stages`` says how the job may be done in two visits and where the setting changes the
     answer; ``in_hand`` is what to have before a day is booked, beside what the network says.
     Raises ``InputError`` when a row of the comparison has not one answer for each option.
@@ -270,6 +271,7 @@ class OptionsPaper:
     edition: str
     pictures: tuple[Picture, ...] = ()
     rests_on: tuple[FoundLine, ...] = ()
+    also_held: tuple[FoundLine, ...] = ()
     stages: tuple[str, ...] = ()
     in_hand: tuple[str, ...] = ()
 
