@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from tests.journeys.homes import adding, journey
+from tests.journeys.homes import adding, basis, journey, saying, without
+
+from ampwright.options.spread import Lifter
+from ampwright.options.volt_settings import kept_by_volts
 
 NAME = "quillbrook-close"
+WEAK = "fellside-cottage"
 
 
 @pytest.mark.parametrize(("present", "places"), [(True, 2), (False, 1)])
@@ -24,3 +28,33 @@ def test_a_board_that_is_gone_is_no_tap():
     taps = {each.made.get("tap") for each in home.outlook.searched.rejections}
     taps |= {option.choice.tap for option in home.outlook.ranking.options}
     assert taps - {None} == {"main", "meter"}
+
+
+def kept(home, tap, hours):
+    rests = basis("demo")
+    return list(kept_by_volts(Lifter(home.outlook.homes), rests, ((tap, "end-wall"),), (hours,)))
+
+
+# By hand, worked home 11: a loop of 230 V over 420 A = 0.5476 Ω and 15 m of 6 mm² at 7.9 mV, an
+# ampere and a metre = 0.1185 Ω from the meter; (217 − 210) / 0.6661 = 10.5 A at tea time,
+# (228 − 210) / 0.6661 = 27.02 A in the small hours.
+@pytest.mark.parametrize(
+    ("tap", "hours", "most"),
+    [("meter", "any", 10.0), ("meter", "night", 27.0), ("main", "any", 10.0)],
+)
+def test_the_greatest_setting_that_keeps_the_volts_is_offered(tap, hours, most):
+    assert kept(journey(WEAK), tap, hours) == [most]
+
+
+def test_a_lower_reading_leaves_less():
+    lower = journey(WEAK, change=saying({"supply.readings.tea-time.volts_v": 215.0}))
+    # (215 − 210) / 0.6661 = 7.5 A
+    assert kept(lower, "meter", "any") == [7.0]
+    assert 7.0 in {option.choice.setting_a for option in lower.options(hours="any")}
+
+
+def test_without_a_reading_no_setting_comes_of_the_volts():
+    names = ("small-hours", "midday", "tea-time")
+    keys = [f"supply.readings.{name}.{part}" for name in names for part in ("at", "volts_v")]
+    unread = journey(WEAK, change=without("supply.lowest_v", *keys))
+    assert kept(unread, "meter", "any") == []

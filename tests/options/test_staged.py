@@ -48,3 +48,8 @@ def test_half_speed_now_and_full_speed_later_share_all_that_is_fitted(counted: J
 
 def test_a_home_that_may_be_told_after_at_full_size_has_no_stages() -> None:
     assert journey("quillbrook-close").outlook.staged == ()
+
+
+def test_what_must_be_asked_for_at_any_setting_has_no_stages() -> None:
+    # A weak line: the first visit would have to wait for the operator as well.
+    assert journey("fellside-cottage", profile="demo").outlook.staged == ()

@@ -6,11 +6,11 @@ import pytest
 
 from ampwright.foundations.quantity import Amperes, Volts
 from ampwright.foundations.working import orphans
+from ampwright.standards.wiring.voltage_drop import source_drop
 from ampwright.supply.hours import ANY, NIGHT
 from ampwright.supply.voltage import (
     most_current_keeping,
     origin_voltage,
-    service_drop,
     service_loop,
 )
 
@@ -27,7 +27,8 @@ class TestUnread:
         # Electricity Safety, Quality and Continuity Regulations 2002, reg. 27: 230 V less 6 %.
         made = origin(PLAIN, 32.0)
         assert (made.lowest_v, made.highest_v) == (216.2, 253.0)
-        assert (made.read, made.high_read, made.within_law) == (False, False, True)
+        assert (made.read, made.high_read) == (False, False)
+        assert (made.within_law, made.strained) == (True, False)
 
     def test_no_reading_needs_no_fault_current(self):
         facts = {key: value for key, value in PLAIN.items() if "fault_current" not in key}
@@ -44,7 +45,9 @@ class TestWeakLine:
     def test_loop_and_drop_of_the_service(self):
         home = home_of(WEAK_LINE)
         assert service_loop(home, BASIS) == pytest.approx(0.548, abs=0.0005)
-        assert service_drop(home, BASIS, Amperes(32.0)) == pytest.approx(17.6, rel=TOLERANCE)
+        assert source_drop(Amperes(32.0), service_loop(home, BASIS)) == pytest.approx(
+            17.6, rel=TOLERANCE
+        )
 
     def test_each_hour_is_kept(self):
         made = origin(WEAK_LINE, 16.0)
@@ -116,6 +119,72 @@ class TestWithinTheLaw:
         }  # fmt: skip
         assert origin(facts, 6.0).within_law is lawful
         assert origin(facts, 6.0, NIGHT).within_law is lawful
+
+
+class TestWhatTheHouseDrew:
+    # By hand, behind a loop of 230 V over 1 kA = 0.23 Ω: 220 V read with 3 A drawn is 220.69 V
+    # with nothing on, and 217.70 V under an ordinary load of 13 A.
+    def facts(self, volts, drew):
+        return {
+            **PLAIN, "supply.fault_current_ka": 1.0, "supply.readings.tea.present": True,
+            "supply.readings.tea.at": "18:00", "supply.readings.tea.volts_v": volts,
+            "supply.readings.tea.house_a": drew, "tariff.night_from": "17:00",
+            "tariff.night_h": 5.0,
+        }  # fmt: skip
+
+    def test_a_reading_of_a_quiet_house_is_lowered_to_an_ordinary_load(self):
+        assert origin(self.facts(220.0, 3.0), 10.0).lowest_v == pytest.approx(217.70 - 2.3)
+
+    def test_a_reading_under_more_than_an_ordinary_load_stands(self):
+        made = origin(self.facts(220.0, 20.0), 10.0)
+        assert made.lowest_v == pytest.approx(220.0 - 2.3)
+
+    def test_where_the_point_is_held_to_those_hours_the_reading_stands(self):
+        assert origin(self.facts(220.0, 3.0), 10.0, NIGHT).lowest_v == pytest.approx(217.7)
+
+    # The kettle that was on at the reading is not taken off twice: 216.2 V with 13 A on is the
+    # floor itself, where 216.2 V of a house at rest is 2.99 V under it.
+    @pytest.mark.parametrize(
+        ("volts", "drew", "lawful"),
+        [(216.21, 13.0, True), (216.19, 13.0, False), (219.2, 0.0, True), (219.18, 0.0, False)],
+    )
+    def test_the_law_is_kept_under_an_ordinary_load_counted_once(self, volts, drew, lawful):
+        assert origin(self.facts(volts, drew), 0.0, NIGHT).within_law is lawful
+
+    def test_the_most_current_allows_for_the_house_too(self):
+        # (217.70 − 210) / (0.23 + 0.111) = 22.6 A
+        made = most_current_keeping(
+            home_of(self.facts(220.0, 3.0)), BASIS, Volts(210.0), Volts(1.11), Amperes(10.0)
+        )
+        assert made.out[0].most_a == pytest.approx(22.58, abs=0.01)
+
+
+class TestStrained:
+    # Worked home 11 by night: 228 V less 16 A × 0.548 Ω leaves 219.24 V, the firm's 3 V above
+    # the floor of 216.2 V; 17 A leave 218.69 V.
+    @pytest.mark.parametrize(("setting", "strained"), [(16.0, False), (17.0, True)])
+    def test_a_line_in_doubt_is_spent_by_the_point_itself(self, setting, strained):
+        assert origin(WEAK_LINE, setting, NIGHT).strained is strained
+
+    @pytest.mark.parametrize(("volts", "strained"), [(219.201, False), (219.199, True)])
+    def test_at_the_margin_above_the_floor(self, volts, strained):
+        # an evening already under the law, and a night without a load of its own
+        facts = {**WEAK_LINE, "supply.readings.night.volts_v": volts}
+        assert origin(facts, 0.0, NIGHT).strained is strained
+
+    def test_a_line_within_the_law_is_not_in_doubt_for_want_of_a_margin(self):
+        # 218 V and no loop to speak of: 0.1 V lost
+        facts = {**PLAIN, "supply.lowest_v": 218.0, "supply.fault_current_ka": 50.0}
+        made = origin(facts, 32.0)
+        assert (made.within_law, made.strained) == (True, False)
+
+    def test_it_is_said_with_both_numbers(self):
+        (check,) = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(32.0), NIGHT).checks
+        assert check.actual == pytest.approx(210.5, abs=0.05)
+        assert check.limit == pytest.approx(219.2)
+        assert "at 32 A the terminals would stand at 210.5 V" in check.caution
+        (check,) = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(16.0), NIGHT).checks
+        assert check.caution == ""
 
 
 class TestMostCurrent:

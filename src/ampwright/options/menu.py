@@ -29,6 +29,7 @@ from .laying import left_by, mended
 from .runs import Cut, Exploring
 from .spread import Lifter, Spread, everywhere
 from .supply_side import supply_side
+from .volt_settings import kept_by_volts
 
 EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
 """The earths a point may be given, by what the home has."""
@@ -39,14 +40,17 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
     homes, view = lifter.homes, lifter.view
     phases, systems = possible(homes, "supply.phases"), possible(homes, "supply.earthing")
     points = tuple(p for p in basis.catalogue.points if p.phases <= max(phases, default=1))
+    taps = (*there(homes, "boards", view.boards.ids), METER)
+    places, hours = there(homes, "places", view.places.ids), hours_of(view)
+    kept = kept_by_volts(lifter, basis, tuple(product(taps, places)), hours)
     return {
         "earthing": tuple(dict.fromkeys(each for one in systems for each in EARTHS[one])),
-        "tap": (*there(homes, "boards", view.boards.ids), METER),
-        "place": there(homes, "places", view.places.ids),
+        "tap": taps,
+        "place": places,
         "point": points,
-        "setting_a": settings(lifter, basis, points),
+        "setting_a": settings(lifter, basis, points, kept),
         "house_limit": (False, True),
-        "hours": hours_of(view),
+        "hours": hours,
         "family": families(basis, points),
     }
 
@@ -70,11 +74,14 @@ def possible(homes: Homes, key: str) -> tuple[Any, ...]:
     return homes.open.get(key, ())
 
 
-def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tuple[Amperes, ...]:
+def settings(
+    lifter: Lifter, basis: Basis, points: Iterable[ChargePoint], kept: Iterable[Amperes]
+) -> tuple[Amperes, ...]:
     """Return the settings worth choosing between, the greatest first.
 
     The greatest of each stretch that comes to the same decision and the same fit, and what the
-    cars can take at most; also where that changes once work on the supply side is done.
+    cars can take at most; also where that changes once work on the supply side is done. Of
+    ``kept``, which leave a point its volts, those that some point can be set to.
     """
     kinds = tuple({_kind(point): point for point in points}.values())
     found = ends(lifter, basis, kinds)
@@ -83,6 +90,8 @@ def settings(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> tup
         found |= ends(Lifter(lifter.homes, done, (lifter,)), basis, kinds)
     for point in kinds:
         found |= {most for most in cars_take(lifter, basis, point) if most <= point.max_a}
+    least = min((point.least_a for point in kinds), default=Amperes(0.0))
+    found |= {each for each in kept if least <= each <= max(found, default=least)}
     return tuple(sorted(found, reverse=True))
 
 
@@ -161,10 +170,11 @@ def sign_of(
     """Return what a setting comes to in each home, in a form that can be compared."""
     run = Exploring(lifter, Choosing({}))
     try:
-        decided: Any = supply_side(run, basis, point, setting_a, limited, hours).decision
+        side: Any = supply_side(run, basis, point, setting_a, limited, hours)
     except Cut:
         return ("cut", *(each.key for each in outcomes_and_offers(run)))
-    return (decided.key, *(each.key for each in outcomes_and_offers(run)))
+    ends_in = (side.decision.key, side.origin.strained.key)
+    return (*ends_in, *(each.key for each in outcomes_and_offers(run)))
 
 
 def outcomes_and_offers(run: Exploring) -> Iterator[Spread[Any]]:

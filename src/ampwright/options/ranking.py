@@ -30,11 +30,12 @@ class Criteria(NamedTuple):
     """What options are compared on, in this order; less is better in every part.
 
     ``wait``: nought when the network operator is told afterwards, one when it must be asked
-    first, two when work must stop. ``uncovered``: one where the cheap hours do not hold the
-    cars' need with the firm's margin. ``short_kw``: what is lacking of the power asked for, as
-    far as the cars can use it. ``price_p``: the usual price with tax, in pence. ``work_min``:
-    the usual minutes. ``slowness_kw``: the usable power with its sign turned. ``order``: the
-    firm's own order among equals.
+    first, two when the line must be strengthened as well, three when work must stop.
+    ``uncovered``: one where the cheap hours do not hold the cars' need with the firm's margin.
+    ``short_kw``: what is lacking of the power asked for, as far as the cars can use it.
+    ``price_p``: the usual price with tax, in pence. ``work_min``: the usual minutes.
+    ``slowness_kw``: the usable power with its sign turned. ``order``: the firm's own order among
+    equals.
 
     While exploring each part is a spread of its own; one that cannot be worked out yet counts
     alike for every option.

@@ -65,7 +65,7 @@ def is_later(now: Option[Any], later: Option[Any]) -> bool:
     same = works(now) == works(later)
     if not same or (now.choice.house_limit and not later.choice.house_limit):
         return False
-    if least(now, "wait") >= least(later, "wait"):
+    if least(now, "wait") > 0 or least(later, "wait") <= 0:
         return False
     return least(later, "slowness_kw") < least(now, "slowness_kw")
 

@@ -21,17 +21,23 @@ WAITS: Final = {
     Step.TELL_AFTER: 0.0,
     Step.ASK_FIRST: 1.0,
     Step.ASK_FIRST_SEVERAL: 1.0,
-    Step.STOP: 2.0,
+    Step.STOP: 3.0,
 }
+STRENGTHENED: Final = 2.0
+"""To ask, and to wait until the line is stronger."""
 EARTHS_IN_ORDER: Final = ("pme", "house rod", "rod")
 """What the firm would rather do where nothing else decides: what is there before what is new."""
 UNWISHED: Final = 0.5
 """Less than one place in the order."""
 
 
-def wait(_home: Home, outcome: Step) -> Made[float]:
-    """Return how long the network lets the work wait; no fact bears on it beyond the outcome."""
-    return Made(WAITS[outcome])
+def wait(_home: Home, outcome: Step, strained: bool) -> Made[float]:
+    """Return how long the network lets the work wait; no fact bears on it beyond the outcome.
+
+    ``strained``: the point's current spends what a line in doubt has left above the legal floor.
+    """
+    longer = strained and outcome in (Step.ASK_FIRST, Step.ASK_FIRST_SEVERAL)
+    return Made(STRENGTHENED if longer else WAITS[outcome])
 
 
 def uncovered(_home: Home, covers: bool) -> Made[float]:

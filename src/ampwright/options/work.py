@@ -165,7 +165,7 @@ def weigh(
     """Describe what an option is compared on, each part by itself."""
     usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
     return Criteria(
-        wait=run.aside(wait, side.outcome),
+        wait=run.aside(wait, side.outcome, side.origin.strained),
         uncovered=run.aside(uncovered, use.nights.covers),
         short_kw=run.aside(shortfall, usable_kw),
         work_min=costs.labour.usual_min,

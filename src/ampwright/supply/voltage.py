@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Check, Finding, Outcome, requires
 from ampwright.foundations.quantity import Amperes, Kiloamperes, Ohms, Volts
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -13,6 +15,8 @@ from ampwright.foundations.working import computes
 from ampwright.standards.wiring.fault import loop_of_fault_current
 from ampwright.standards.wiring.voltage_drop import source_drop, volts_after
 from ampwright.survey.home import Home
+from ampwright.survey.home_supply import Reading
+from ampwright.survey.if_said import if_said
 from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nominal_v
 
 from .hours import ANY, within_hours
@@ -36,6 +40,58 @@ def lowest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
 def highest(U: tuple[Volts, ...]) -> Volts:  # noqa: N803
     """Return the highest of several readings."""
     return Volts(max(U))
+
+
+@computes("Ihouse", "A", formula="max(Iread, Iordinary)", place=METHOD)
+def house_load(Iread: Amperes, Iordinary: Amperes) -> Amperes:  # noqa: N803
+    """Return the home's own load beside the charging car: what was noted, or an ordinary one.
+
+    Examples
+    --------
+    >>> house_load(Amperes(2.0), Amperes(13.0)), house_load(Amperes(20.0), Amperes(13.0))
+    (13.0, 20.0)
+    """
+    return Amperes(max(Iread, Iordinary))
+
+
+@computes("Uhouse", "V", formula="U + Zln * (Iread - Ihouse)", place=METHOD)
+def under_load(U: Volts, Zln: Ohms, Iread: Amperes, Ihouse: Amperes) -> Volts:  # noqa: N803
+    """Return volts that were read under one load of the house as they are under another.
+
+    Examples
+    --------
+    >>> under_load(Volts(217.0), Ohms(0.5), Amperes(2.0), Amperes(12.0))
+    212.0
+    """
+    return Volts(U + Zln * (Iread - Ihouse))
+
+
+@computes("Ukeep", "V", formula="floor + margin", place=METHOD)
+def floor_kept(floor: Volts, margin: Volts) -> Volts:
+    """Return the least volts that keep the firm's margin above the legal floor.
+
+    Examples
+    --------
+    >>> floor_kept(Volts(216.2), Volts(3.0))
+    219.2
+    """
+    return Volts(floor + margin)
+
+
+@requires("volts at the origin under the point ≥ the legal floor, by what was read", unit="V",
+          place=METHOD)  # fmt: skip
+def floor_left(U: Volts, keep: Volts) -> Finding:  # noqa: N803 - as printed
+    """What a line in doubt is left with while the point charges; a matter for the operator.
+
+    Never a failure: to keep the terminals within the law is the operator's duty, not the
+    point's. A setting that spends what is left waits for a stronger line.
+
+    Examples
+    --------
+    >>> floor_left(Volts(210.4), Volts(219.2)).outcome.value
+    'pass'
+    """
+    return Finding(Outcome.PASS, U, keep)
 
 
 @computes("Zpoint", "Ω", formula="dU / Ib", place=METHOD)
@@ -67,6 +123,8 @@ class Origin:
     idle. ``read`` and ``high_read`` say whether an instrument stands behind each; without one it
     is what the law allows at the terminals. ``within_law``: the supply keeps the legal floor
     with the point charging, and at every hour under an ordinary load of the house.
+    ``strained``: it does not, and the point's own current spends what the hours allowed to it
+    leave above that floor, the firm's margin with it: the line wants strengthening first.
     ``hours`` holds each reading that was taken, in the order of the day.
     """
 
@@ -75,26 +133,32 @@ class Origin:
     read: bool
     high_read: bool
     within_law: bool
+    strained: bool
     hours: tuple[AtHour, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ReadAt:
-    """Volts read at one time of day, and whether the point may charge then."""
+    """Volts read at one time of day, and whether the point may charge then.
+
+    ``house_a`` is what the house drew at that moment, ``None`` where nobody noted it.
+    """
 
     at: str
     volts_v: Volts
     allowed: bool
+    house_a: Amperes | None
 
 
 def origin_voltage(home: Home, basis: Basis, setting_a: Amperes, hours: str) -> Made[Origin]:
     """Return the volts at the origin while the point draws its setting, at the hours allowed.
 
-    Readings are taken to be of a lightly loaded house: the point's current then costs the drop
-    of the service itself, through line and neutral, which errs on the safe side for a point on
-    three lines. A lowest figure noted without its hour counts unless the hours are limited and
-    one was read within them. Where nothing was read the legal floor stands in, and holds at the
-    terminals under load.
+    Readings are of the house as it was: the point's current then costs the drop of the service
+    itself, through line and neutral, which errs on the safe side for a point on three lines.
+    Where what the house drew was noted, a reading at an hour that is not night alone counts as
+    it would be under an ordinary load, if that is more. A lowest figure noted without its hour
+    counts unless the hours are limited and one was read within them. Where nothing was read the
+    legal floor stands in, and holds at the terminals under load.
     """
     supply, floor_v = home.supply, lowest_legal_v(basis.book)
     readings = read_by_hour(home, hours)
@@ -103,27 +167,71 @@ def origin_voltage(home: Home, basis: Basis, setting_a: Amperes, hours: str) -> 
     highs = (*volts, *_unless(supply.highest_v, highest_legal_v(basis.book)))
     high_v = highest(highs) if highs else supply.highest_v
     if not (volts or noted):
-        return Made(Origin(supply.lowest_v, high_v, False, bool(highs), True, ()))
-    lost = service_drop(home, basis, setting_a)
-    low_v = volts_after(lowest(_lows(readings, noted, hours)), lost)
-    usual_v = volts_after(lowest((*volts, *noted)), _usual_drop(home, basis))
+        return Made(Origin(supply.lowest_v, high_v, False, bool(highs), True, False, ()))
+    loop_ohm = service_loop(home, basis)
+    lost = source_drop(setting_a, loop_ohm)
+    beside = tuple(beside_house(each, basis, loop_ohm, hours) for each in readings)
+    low_v = volts_after(lowest(_lows(beside, noted, hours)), lost)
+    usual_v = lowest(_usual(readings, noted, basis, loop_ohm))
+    within_law = bool(low_v >= floor_v and usual_v >= floor_v)
+    keep_v = floor_kept(floor_v, basis.rules.voltage_margin_v)
+    strained = not within_law and bool(low_v < keep_v)
     out = Origin(
         lowest_v=low_v,
         highest_v=high_v,
         read=True,
         high_read=bool(highs),
-        within_law=bool(low_v >= floor_v and usual_v >= floor_v),
+        within_law=within_law,
+        strained=strained,
         hours=tuple(
-            AtHour(each.at, volts_after(each.volts_v, lost), each.allowed) for each in readings
+            AtHour(each.at, volts_after(each.volts_v, lost), each.allowed) for each in beside
         ),
     )
-    return Made(out)
+    return Made(out, () if within_law else (_left(low_v, keep_v, strained, setting_a),))
+
+
+def _left(low_v: Volts, keep_v: Volts, strained: bool, setting_a: Amperes) -> Check:
+    """Return what a line in doubt is left with, and what a setting that spends it waits for."""
+    check = floor_left(low_v, keep_v)
+    if not strained:
+        return check
+    return check.with_caution(
+        f"at {setting_a:g} A the terminals would stand at {low_v:.1f} V, by what was read: the "
+        "operator strengthens the line before the point draws so much at these hours"
+    )
 
 
 def read_by_hour(home: Home, hours: str) -> tuple[ReadAt, ...]:
     """Return every reading in the order of the day, and whether the point may charge then."""
-    found = sorted((each.at, each.volts_v) for _, each in home.supply.readings.so_far())
-    return tuple(ReadAt(at, volts, within_hours(home, at, hours)) for at, volts in found)
+    found = sorted(
+        (each.at, each.volts_v, if_said(_drawn(each), None))
+        for _, each in home.supply.readings.so_far()
+    )
+    return tuple(
+        ReadAt(at, volts, within_hours(home, at, hours), house_a) for at, volts, house_a in found
+    )
+
+
+def _drawn(reading: Reading) -> Callable[[], Amperes | None]:
+    """Return how to read what the house drew at a reading."""
+    return lambda: reading.house_a
+
+
+def beside_house(reading: ReadAt, basis: Basis, loop_ohm: Ohms, hours: str) -> ReadAt:
+    """Return a reading as the charging point meets it, the house drawing its own.
+
+    By night alone the house sleeps and what was read stands; so does what was read under a load
+    that nobody noted.
+    """
+    if reading.house_a is None or hours != ANY:
+        return reading
+    return replace(reading, volts_v=_ordinary(reading.volts_v, reading.house_a, basis, loop_ohm))
+
+
+def _ordinary(volts_v: Volts, house_a: Amperes, basis: Basis, loop_ohm: Ohms) -> Volts:
+    """Return volts that were read under a known load as they are under an ordinary one."""
+    load_a = house_load(house_a, basis.rules.ordinary_load_a)
+    return under_load(volts_v, loop_ohm, house_a, load_a)
 
 
 def _lows(readings: tuple[ReadAt, ...], noted: tuple[Volts, ...], hours: str) -> tuple[Volts, ...]:
@@ -137,9 +245,24 @@ def _lows(readings: tuple[ReadAt, ...], noted: tuple[Volts, ...], hours: str) ->
     return (*(each.volts_v for each in readings), *noted)
 
 
-def _usual_drop(home: Home, basis: Basis) -> Volts:
-    """Return the volts that the service loses under an ordinary load of the house."""
-    return source_drop(basis.rules.ordinary_load_a, service_loop(home, basis))
+def _usual(
+    readings: tuple[ReadAt, ...], noted: tuple[Volts, ...], basis: Basis, loop_ohm: Ohms
+) -> tuple[Volts, ...]:
+    """Return every reading under an ordinary load of the house, the point idle.
+
+    One whose load nobody noted is taken to be of a lightly loaded house.
+    """
+    light = tuple(each.volts_v for each in readings if each.house_a is None)
+    unloaded = (*light, *noted)
+    found = [
+        _ordinary(each.volts_v, each.house_a, basis, loop_ohm)
+        for each in readings
+        if each.house_a is not None
+    ]
+    if unloaded:
+        drop_v = source_drop(basis.rules.ordinary_load_a, loop_ohm)
+        found.append(volts_after(lowest(unloaded), drop_v))
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +287,7 @@ def most_current_keeping(
     if not readings:
         return Made(())
     service_ohm, cable_ohm = service_loop(home, basis), loop_of_drop(drop_v, setting_a)
+    readings = tuple(beside_house(each, basis, service_ohm, ANY) for each in readings)
     return Made(
         tuple(
             MostAt(
@@ -177,11 +301,6 @@ def most_current_keeping(
 def _unless(read_v: Volts, stand_in_v: Volts) -> tuple[Volts, ...]:
     """Return a figure as a reading, unless it is what stands in where none was read."""
     return () if read_v == stand_in_v else (read_v,)
-
-
-def service_drop(home: Home, basis: Basis, setting_a: Amperes) -> Volts:
-    """Return the volts that the service loses under the point's current."""
-    return source_drop(setting_a, service_loop(home, basis))
 
 
 def service_loop(home: Home, basis: Basis) -> Ohms:
