@@ -60,7 +60,7 @@ def priced(job: Job, on: Basis | None = None, reader: Any = plain) -> Priced:
     point, cable = on.catalogue.point(job.point), by_id(on.catalogue.cables, job.cable)
     legs = route(home, job.tap, job.place).out.legs
     todo = tasks(
-        home, legs, job.tap, job.place, point.phases, cable.family, job.earthing,
+        home, on, legs, job.tap, job.place, point.phases, cable.family, job.earthing,
         job.house_limit, job.rcd_beside, job.isolator_by_point,
     ).out  # fmt: skip
     mends = mending(home, on, job.remedies).out

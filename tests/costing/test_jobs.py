@@ -110,10 +110,54 @@ def test_a_post_a_trench_and_a_rod():
     made = priced(POST_JOB)
     quantity = {line.id: line.quantity for line in made.price.lines}
     assert quantity["post"] == quantity["rod"] == quantity["earth-to-rod"] == 1
-    assert quantity["set-post"] == pytest.approx(1.2)
+    assert quantity["set-post"] == pytest.approx(0.4)
+    assert quantity["post-footing"] == pytest.approx(0.8)
     assert quantity["dig-lawn"] == pytest.approx(15 * 0.4)
     assert quantity["warning-tape"] == pytest.approx(15 * 1.1)
     assert "mount-point" not in quantity
+
+
+def test_a_mate_digs_at_a_mates_hour_beside_the_electrician():
+    # Trench 15 m × 0.4 h and footing 0.8 h: 6.8 h of the mate, at £30 (£28 to £32 on the card).
+    made = priced(POST_JOB)
+    (dug,), (footing,) = made.lines["dig-lawn"], made.lines["post-footing"]
+    assert (dug.unit_p, dug.amount.usual_p) == (3_000, 18_000)
+    assert footing.amount == Amount(1_400, 2_400, 3_840)  # 0.5 h at £28, 0.8 at £30, 1.2 at £32
+    assert made.labour.mate_min == pytest.approx(60 * 6.8)
+    own = sum(
+        each.usual_min for each in made.labour.each if each.task not in ("dig-lawn", "post-footing")
+    )
+    assert made.labour.usual_min == pytest.approx(own)
+    assert priced(STANDARD_JOB).labour.mate_min == 0
+
+
+@pytest.mark.parametrize(
+    ("highest_m", "puts_up"),
+    [
+        (None, set()), (4.0, set()), (4.1, {"tower"}), (8.0, {"tower"}),
+        (8.1, {"scaffold"}),  # BS EN 1004-1: mobile towers, 8 m out of doors
+    ],
+)  # fmt: skip
+def test_work_above_a_ladder_is_reached_from_a_tower_and_above_that_from_a_scaffold(
+    highest_m, puts_up
+):
+    facts = STANDARD if highest_m is None else changed(STANDARD, legs__plaster__highest_m=highest_m)
+    facts = changed(facts, legs__plaster__how="clipped outside")
+    made = priced(STANDARD_JOB._replace(facts=facts))
+    put_up = {(t.task, t.quantity) for t in made.tasks.each if t.task in ("tower", "scaffold")}
+    assert put_up == {(each, 1.0) for each in puts_up}
+    assert {f"{each}-hire" for each in puts_up} <= made.lines.keys()
+
+
+def test_a_tower_takes_both_hours_and_its_hire():
+    # 1.2 h at £52 and at £30, £62.40 and £36; the hire £80 with 15 %, £92: £190.40.
+    facts = changed(STANDARD, legs__plaster__how="clipped outside")
+    low = priced(STANDARD_JOB._replace(facts=facts))
+    high = priced(STANDARD_JOB._replace(facts=changed(facts, legs__plaster__highest_m=5.0)))
+    assert [line.amount.usual_p for line in high.lines["tower"]] == [6_240, 3_600]
+    assert high.price.net.usual_p - low.price.net.usual_p == 19_040
+    assert high.labour.usual_min - low.labour.usual_min == pytest.approx(72)
+    assert high.labour.mate_min == pytest.approx(72)
 
 
 def test_paving_is_dug_as_paving_and_a_cable_with_data_cores_needs_no_other():

@@ -8,11 +8,12 @@ from functools import cache
 import pytest
 
 from ampwright.costing.lines import OWN_WORK, Group
+from ampwright.firm.catalogue import Hands
 from ampwright.firm.rates import LEVELS, Rate, card_columns
 from ampwright.foundations.remedies import Part, Remedy
-from tests.design.homes import basis
+from tests.design.homes import basis, changed
 
-from .jobs import POST_JOB, STANDARD_JOB, YARD_JOB, priced, with_rates
+from .jobs import POST_JOB, STANDARD, STANDARD_JOB, YARD_JOB, priced, with_rates
 
 RATES = basis().rates
 ALL_IN_WORDS = Remedy(
@@ -31,10 +32,13 @@ BARE = {
         cable="sheathed-3-6", rcd="rcd-a-40", rcd_beside=True, isolator_by_point=True
     ),
 }
+HIGH = changed(STANDARD, legs__plaster__how="clipped outside", legs__plaster__highest_m=5.0)
+BARE["high"] = STANDARD_JOB._replace(facts=HIGH)
 JOBS = BARE | {"items": STANDARD_JOB._replace(remedies=(ALL_IN_WORDS, ISOLATOR))}
 CATALOGUE = sorted(set(RATES.goods) - {good.id for good in RATES.in_words.values()})
+MATES = {task.id for task in basis().tasks if task.hands is not Hands.ELECTRICIAN}
+OWN = {task.id for task in basis().tasks if task.hands is not Hands.MATE}
 GROUPS = {
-    "labour_p_per_h": {Group.LABOUR},
     "point_markup_share": {Group.POINT},
     "materials_markup_share": {Group.MATERIALS},
     "overheads_share": {Group.OVERHEADS},
@@ -120,6 +124,7 @@ ENDS = {
     "yard": {"own-board-tails", "data-run"},
     "post": {"own-board-tails", "data-run"},
     "beside": {"sheathed-ends"},
+    "high": set(),
 }
 
 
@@ -130,15 +135,20 @@ def test_a_rate_of_the_card_changes_exactly_the_lines_that_use_it(name, job):
     larger = Rate(*(getattr(rate, level) * 2 + 1 for level in LEVELS))
     on = with_rates(basis(), card=replace(RATES.card, **{name: larger}))
     was = before(job)
+    hours = [line for line in was.lines if line.group is Group.LABOUR]
     if name == "offcuts_share":
         expected = {line.id for line in was.lines if line.unit == "m"}
     elif name == "overheads_share":
         expected = {"overheads_share"}
+    elif name == "mate_p_per_h":
+        expected = {name_of(line) for line in hours if line.id in MATES}
+    elif name == "labour_p_per_h":
+        expected = {name_of(line) for line in hours if line.id not in MATES - OWN}
     elif name in GROUPS:
         expected = {name_of(line) for line in was.lines if line.group in GROUPS[name]}
     else:
         expected = LINES[name]
-    assert expected
+    assert expected or (name == "mate_p_per_h" and job not in ("post", "high"))
     assert changed_lines(JOBS[job], was, on) == expected
 
 

@@ -4,7 +4,13 @@ The bands are the sheets' own: hours on site and a price before tax, by an autho
 a model rate card of the trade, meant as a check of sanity. What their hours count is not said.
 Here it is the work between walking round and handing over, remedies and all: arriving (0.4 h),
 handing over and clearing up (0.4 h), travel and the office are left out. With those two on site
-home 01 would stand at 5.24 h against 5.0; the other two stay inside either way.
+home 01 would stand at 5.24 h against 5.0; homes 08 and 09 stay inside either way.
+
+Home 06 stands at the top edge of both its bands, within the 1.2 per cent that the sheets allow
+their figures: £1,708 against £1,700 and 12.02 h against 12. Half of its hours are the trench, 15 m
+at the card's 0.4 h a metre, dug by a mate at the card's £28 to £32; by an electrician it would come
+to £1,857. The sheet changes the residual current device in front of the house's board; here the
+point's own board stands ahead of it, which the sheet calls sound too and which costs less.
 """
 
 from __future__ import annotations
@@ -15,6 +21,7 @@ from typing import Any
 import pytest
 
 from ampwright.costing.price import Price
+from ampwright.firm.catalogue import Hands
 from ampwright.options.search import Option
 from ampwright.options.work import Design
 from tests.journeys.homes import Journey, journey
@@ -39,7 +46,14 @@ SHEETS: dict[str, dict[str, Any]] = {
         "hours": (7.0, 9.0),
         "pounds": (1600, 2050),
     },
+    "teazel-cottage": {
+        "chosen": {"setting_a": 32.0, "tap": "meter", "house_limit": True, "point": "window-lead"},
+        "remedies": {"second-rod"},
+        "hours": (9.0, 12.0),
+        "pounds": (1350, 1700),
+    },
 }
+ALLOWED = 0.012
 HOMES = sorted(SHEETS)
 
 
@@ -67,15 +81,19 @@ def price(name: str) -> Price:
 @pytest.mark.parametrize("name", HOMES)
 def test_the_price_before_tax_is_in_the_band_of_the_sheet(name: str) -> None:
     low, high = SHEETS[name]["pounds"]
-    assert low <= price(name).net.usual_p / 100 <= high
+    assert low * (1 - ALLOWED) <= price(name).net.usual_p / 100 <= high * (1 + ALLOWED)
 
 
 @pytest.mark.parametrize("name", HOMES)
 def test_the_hours_on_the_work_are_in_the_band_of_the_sheet(name: str) -> None:
     low, high = SHEETS[name]["hours"]
     time = home(name).worked(sheets_option(name))[0].design.labour
-    counted = sum(each.usual_min for each in time.each if each.task not in NOT_COUNTED)
-    assert low <= counted / 60 <= high
+    counted = sum(
+        each.usual_min * (2 if each.hands is Hands.BOTH else 1)
+        for each in time.each
+        if each.task not in NOT_COUNTED
+    )
+    assert low * (1 - ALLOWED) <= counted / 60 <= high * (1 + ALLOWED)
 
 
 @pytest.mark.parametrize("name", HOMES)
@@ -113,7 +131,7 @@ def test_the_bond_the_plumber_cut_is_in_the_first_price_and_not_found_on_the_day
 
 def test_feeding_the_yard_at_the_meter_saves_the_trench_back_from_the_house() -> None:
     # The sheet: "Feeding it in the yard saves you a 48 m trench." By hand in a lawn that alone is
-    # 48 × 0.4 h × £52 = £998.40; the board of its own at the meter and its work give some back.
+    # 48 × 0.4 h of a mate at £30, £576; the board at the meter and its work give some back.
     cheapest = {
         tap: min(
             made.net.usual_p
@@ -122,4 +140,4 @@ def test_feeding_the_yard_at_the_meter_saves_the_trench_back_from_the_house() ->
         )
         for tap in ("meter", "main")
     }
-    assert cheapest["main"] - cheapest["meter"] > 0.8 * 99_840
+    assert cheapest["main"] - cheapest["meter"] > 0.8 * 57_600

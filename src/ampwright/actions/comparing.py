@@ -207,9 +207,14 @@ def pounds(each: Figure) -> str:
 
 
 def time(side: Side) -> str:
-    """Say how long the firm is on site."""
-    each = side.figures.get("usual_work_min")
-    return NOT_KNOWN if each is None else f"about {minutes(each.low, each.high)}"
+    """Say how long the firm is on site, and for how much of it a second person."""
+    each, mate = (side.figures.get(name) for name in ("usual_work_min", "usual_mate_min"))
+    if each is None:
+        return NOT_KNOWN
+    said = f"about {minutes(each.low, each.high)}"
+    if mate is None or not mate.high:
+        return said
+    return f"{said}, a second person {minutes(mate.low, mate.high)}"
 
 
 def price(side: Side) -> str:

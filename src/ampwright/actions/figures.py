@@ -54,6 +54,7 @@ SPECS: Final = (
     Spec("cost_at_night_p_a_year", "p", lambda d: d.use.cost.at_night_p),
     Spec("cost_by_day_p_a_year", "p", lambda d: d.use.cost.by_day_p),
     Spec("usual_work_min", "min", lambda d: d.labour.usual_min, 0),
+    Spec("usual_mate_min", "min", lambda d: d.labour.mate_min, 0),
     Spec("price_p", "p", lambda d: d.price.total.usual_p, 0),
     Spec("price_low_p", "p", lambda d: d.price.total.low_p, 0),
     Spec("price_high_p", "p", lambda d: d.price.total.high_p, 0),

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import Hands
 from ampwright.firm.rates import LEVELS, Rate
 from ampwright.foundations.money import Pence
+from ampwright.foundations.quantity import PencePerHour
 from ampwright.foundations.source import SetBy
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import given
@@ -21,19 +23,25 @@ HOURS: Final = "h"
 
 def priced_hours(_home: Home, basis: Basis, time: Labour) -> Made[Bundle]:
     """Return what the firm asks for the hours of an option, task by task, before tax."""
-    return Made(bundle(tuple(_hours(basis, each) for each in time.each)))
+    card = basis.rates.card
+    lines = []
+    for each in time.each:
+        if each.hands is not Hands.MATE:
+            lines.append(_hours(each, each.does, card.labour_p_per_h))
+        if each.hands is not Hands.ELECTRICIAN:
+            lines.append(_hours(each, f"{each.does}, by a second person", card.mate_p_per_h))
+    return Made(bundle(tuple(lines)))
 
 
-def _hours(basis: Basis, task: TaskTime) -> Line:
+def _hours(task: TaskTime, what: str, p: Rate[PencePerHour]) -> Line:
     """Return the line of one task; all going well counts at the lowest hour asked, and so on."""
-    p = basis.rates.card.labour_p_per_h
     low_h, usual_h, high_h = (
         hours_of(task.low_min), hours_of(task.usual_min), hours_of(task.high_min)
     )  # fmt: skip
     return Line(
         Group.LABOUR,
         task.task,
-        task.does,
+        what,
         usual_h,
         HOURS,
         Pence(p.usual),
@@ -42,7 +50,7 @@ def _hours(basis: Basis, task: TaskTime) -> Line:
             amount(usual_h, Pence(p.usual)),
             amount(high_h, Pence(p.high)),
         ),
-        "the firm's usual time for it",
+        task.why,
         CHARGE_POINT,
     )
 

@@ -51,7 +51,7 @@ class Line(NamedTuple):
     """One line of a price, before tax.
 
     ``id`` is that of the good, the task or the rate, unlike any other of its group unless a task
-    is done twice; ``unit_p`` the usual price of one
+    is done twice or by two; ``unit_p`` the usual price of one
     ``unit``, empty for apiece; ``why`` says what asked for it; ``vat`` is what is sold, as the
     table of tax rates calls it.
     """

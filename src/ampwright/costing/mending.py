@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import Hands
 from ampwright.foundations.quantity import Minutes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import SetBy
@@ -54,7 +55,8 @@ def times_of(basis: Basis, remedy: Remedy) -> Iterator[TaskTime]:
         low, usual, high = (given("T", each, "min", source) for each in (low, usual, high))
         one = given("n", one, "", source)
     minutes = Minutes(low), Minutes(usual), Minutes(high)
-    yield TaskTime(remedy.slug, remedy.does, one, *minutes)
+    why = "work that comes first"
+    yield TaskTime(remedy.slug, remedy.does, why, Hands.ELECTRICIAN, one, *minutes)
 
 
 def _piece(basis: Basis, remedy: Remedy, part: Part) -> Piece:

@@ -163,13 +163,22 @@ class WorkedBy(StrEnum):
     METRE = "metre"
 
 
+class Hands(StrEnum):
+    """Who does a task: the electrician, a second person alone, or both together."""
+
+    ELECTRICIAN = "electrician"
+    MATE = "mate"
+    BOTH = "both"
+
+
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A task and the time it usually takes one electrician."""
+    """A task, who does it, and the hours it usually takes each of them."""
 
     id: str = column(says="id")
     does: str = column(says="what is done, in words")
     by: WorkedBy = column(says="what the hours are counted by")
+    hands: Hands = column(says="who does it")
     low_h: Hours = column("tlow", "when all goes well")
     usual_h: Hours = column("t", "usually")
     high_h: Hours = column("thigh", "when it does not")

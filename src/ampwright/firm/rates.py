@@ -54,6 +54,7 @@ class RateCard:
     """What the firm charges beside goods, before tax, and where each figure comes from."""
 
     labour_p_per_h: Rate[PencePerHour] = column("p", "an electrician's hour")
+    mate_p_per_h: Rate[PencePerHour] = column("p", "a second person's hour")
     office_h: Rate[Hours] = column("t", "hours of the office for a job")
     office_p_per_h: Rate[PencePerHour] = column("p", "an hour of the office")
     papers_p: Rate[Pence] = column("p", "certificate and notices of a job")

@@ -66,6 +66,12 @@ class FirmRules:
     own_device_over_m: Metres = rule(
         Tighter.LOWER, "Lfeed", "longest feed from the meter without a device of its own"
     )
+    ladder_to_m: Metres = rule(
+        Tighter.LOWER, "hladder", "greatest height of work that is done from a ladder"
+    )
+    tower_to_m: Metres = rule(
+        Tighter.LOWER, "htower", "greatest height of work that is done from a tower"
+    )
     need_margin: Share = rule(
         Tighter.HIGHER, "mneed", "what a car needs, times this, must still be covered"
     )

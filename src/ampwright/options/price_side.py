@@ -76,6 +76,7 @@ def time_along(
     """Describe the work along some legs and how long it takes."""
     work = run.aside(
         tasks,
+        basis,
         legs,
         choice.tap,
         choice.place,

@@ -56,6 +56,16 @@ class Leg(Thing):
         known_as={"clipped": "clipped inside", "trench": "buried", "steel trunking": "trunking"},
         needs={"quote": TOLD, "fit": SEEN},
     )
+    highest_m: Metres = fact(
+        ask="How high above the ground is the highest part of it?",
+        trade="Greatest height of work on it",
+        look="A door is about 2 m, the sill of an upper window 4 m, the eaves of two floors 5 m.",
+        who="photo",
+        between=(0.0, 30.0),
+        step=1.0,
+        agree=Agree(0.5, "higher"),
+        symbol="height",
+    )
     insulation_mm: Millimetres = fact(
         ask="How much of it lies in insulation?",
         trade="Length inside thermal insulation",
