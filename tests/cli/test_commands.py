@@ -367,3 +367,35 @@ class TestReference:
         page = docs_commands.render()
         assert all(f"## `ampwright {name}`" in page for name, _, _ in COMMANDS)
         assert all(f"## `ampwright list {name}`" in page for name, _, _ in LISTS)
+
+
+OWN_CELL = (
+    "capacity/flat_70,method=102; loaded=2; size_mm2=10,capacity_a,46,"
+    "BS 7671,2018+A4:2026,Table 4D5,R Quince,2026-11-02\n"
+)
+
+
+def test_a_firms_data_is_written_once_and_then_used(run, tmp_path):
+    firm = tmp_path / "ours"
+    assert run("firm", firm)[0] == 0
+    rules = firm / "rules.csv"
+    rules.write_text(rules.read_text("utf-8").replace("house_limit_a,60", "house_limit_a,55"))
+    with (firm / "own_cells.csv").open("a", encoding="utf-8") as file:
+        file.write(OWN_CELL)
+    status, said, _ = run("firm", firm)
+    assert (status, "there already" in said) == (0, True)
+    assert "house_limit_a,55" in rules.read_text("utf-8")
+
+    def digest(*words):
+        return json.loads(run("options", QUILLBROOK, "--json", *DAY, *words)[1])["basis"]["digest"]
+
+    assert digest("--firm", firm) != digest()
+    said = run("list", "tables", "flat_70", "--firm", firm)[1]
+    assert "46 in the place of 47" in " ".join(said.split())
+    assert "R Quince" in said
+
+
+def test_a_firms_folder_that_is_not_there_is_refused(run, tmp_path):
+    status, said, complained = run("options", QUILLBROOK, "--firm", tmp_path / "nowhere")
+    assert (status, said) == (YOURS_TO_MEND, "")
+    assert "expected a folder that is there" in complained

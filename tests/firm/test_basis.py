@@ -145,8 +145,12 @@ class TestOwnFiles:
         basis = load_basis(design_date=ON, profile="neutral", folder=tmp_path)
         assert basis.rules == BASIS.rules
 
-    def test_cannot_loosen_the_law(self, tmp_path):
+    def test_cannot_change_the_law(self, tmp_path):
         own(tmp_path, "limits", ("drop_share,0.05", "drop_share,0.5"))
+        with pytest.raises(NotFoundError, match="no data file of a firm 'limits'"):
+            load_basis(design_date=ON, profile="neutral", folder=tmp_path)
+
+    def test_cannot_loosen_the_law(self, tmp_path):
         own(tmp_path, "rules", ("drop_share,0.05", "drop_share,0.06"))
         with pytest.raises(BadFileError, match="tighten the law"):
             load_basis(design_date=ON, profile="neutral", folder=tmp_path)

@@ -7,14 +7,17 @@ import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import astuple, dataclass
+from pathlib import Path
 from typing import Any, TypeVar
 
+from ampwright.firm.basis import own_cells
 from ampwright.foundations.errors import InputError, NotFoundError
 from ampwright.foundations.source import Trust
 from ampwright.standards.catalogue import ClauseInfo, clauses
 from ampwright.survey.accept import expected_of
 from ampwright.survey.home import Home
 from ampwright.survey.register import Fact, Part, collections_of, facts_of, parts_of
+from ampwright.tables.book import Changed
 from ampwright.tables.card import Card
 from ampwright.tables.loader import Table, table, table_names
 
@@ -45,7 +48,10 @@ class FactEntry:
 
 @dataclass(frozen=True, slots=True)
 class TableEntry:
-    """One published table: where it stands and how its rows are known."""
+    """One published table: where it stands and how its rows are known.
+
+    ``own`` are the cells that the firm read in its own copy, with what stands in their place.
+    """
 
     name: str
     title: str
@@ -53,6 +59,7 @@ class TableEntry:
     rows: str
     keys: tuple[str, ...]
     gives: tuple[str, ...]
+    own: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +82,16 @@ def list_facts(word: str = "") -> tuple[FactEntry, ...]:
     return mentioning("fact", word, facts_in(Home, ""))
 
 
-def list_tables(word: str = "") -> tuple[TableEntry, ...]:
-    """Return the published tables, or those that mention a word; raises like ``list_facts``."""
-    return mentioning("table", word, (table_entry(table(name)) for name in table_names()))
+def list_tables(word: str = "", folder: Path | None = None) -> tuple[TableEntry, ...]:
+    """Return the published tables, or those that mention a word; raises like ``list_facts``.
+
+    ``folder`` holds a firm's own data, whose cells are shown where they lie over packaged ones.
+    """
+    own: dict[str, list[str]] = {}
+    for each in own_cells(folder):
+        own.setdefault(each.override.table, []).append(own_cell(each))
+    tables = (table_entry(table(name), tuple(own.get(name, ()))) for name in table_names())
+    return mentioning("table", word, tables)
 
 
 def list_clauses(word: str = "") -> tuple[ClauseEntry, ...]:
@@ -126,7 +140,19 @@ def fact_entry(key: str, fact: Fact) -> FactEntry:
     return FactEntry(key, fact.trade, fact.ask, expected_of(fact), fact.who, needs)
 
 
-def table_entry(held: Table) -> TableEntry:
+def own_cell(changed: Changed) -> str:
+    """Say what a firm's own copy says in the place of a packaged cell.
+
+    A key that is a number is written as it stands in the table.
+    """
+    own = changed.override
+    keys = ", ".join(f"{name} {key:g}" if isinstance(key, float) else f"{name} {key}"
+                     for name, key in own.keys)  # fmt: skip
+    value = f"{own.value:g} in the place of {changed.packaged:g}"
+    return f"{own.column}, {keys}: {value} [{own.source}]"
+
+
+def table_entry(held: Table, own: tuple[str, ...] = ()) -> TableEntry:
     """Say what a table holds and how far its rows are trusted."""
     card: Card = held.card
     gives = tuple(
@@ -134,7 +160,8 @@ def table_entry(held: Table) -> TableEntry:
         for name, column in card.columns.items()
         if name not in card.keys
     )
-    return TableEntry(held.name, card.title, str(card.place), trust_of(held), card.keys, gives)
+    trust = trust_of(held)
+    return TableEntry(held.name, card.title, str(card.place), trust, card.keys, gives, own)
 
 
 def trust_of(held: Table) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
 from typing import Annotated, Final
 
 from cyclopts import Parameter
@@ -27,6 +28,6 @@ LOOK_OF: Final[dict[str, Look]] = {
 """The look of each decision and each outcome; the words carry the meaning."""
 
 
-def terms(profile: str, on: date | None) -> Terms:
+def terms(profile: str, on: date | None, firm: Path | None = None) -> Terms:
     """Return what to work to: on the day said, else today by this machine's clock."""
-    return Terms(on or date.today(), profile)  # noqa: DTZ011 - a day of the firm's calendar
+    return Terms(on or date.today(), profile, firm)  # noqa: DTZ011 - a day of the firm's calendar

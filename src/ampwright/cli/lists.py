@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from ampwright.actions import lists
 from ampwright.actions.json_shape import json_of
 
@@ -36,7 +38,7 @@ def facts(word: str = "", /, *, json: AsJson = False) -> None:
     sheet.show()
 
 
-def tables(word: str = "", /, *, json: AsJson = False) -> None:
+def tables(word: str = "", /, *, json: AsJson = False, firm: Path | None = None) -> None:
     """List the published tables: where each stands and how far its rows are trusted.
 
     Parameters
@@ -45,8 +47,10 @@ def tables(word: str = "", /, *, json: AsJson = False) -> None:
         Only the tables that mention it, for example: grouping.
     json
         As JSON, for a program.
+    firm
+        Folder of the firm's own data: the cells of its own copies are shown.
     """
-    found = lists.list_tables(word)
+    found = lists.list_tables(word, firm)
     if json:
         print(json_of(found))
         return
@@ -56,6 +60,7 @@ def tables(word: str = "", /, *, json: AsJson = False) -> None:
         sheet.say(each.title, indent=4)
         sheet.say(each.place, indent=4)
         sheet.say(each.rows, "quiet", 4)
+        sheet.points((f"own copy: {cell}" for cell in each.own), indent=4)
     sheet.show()
 
 

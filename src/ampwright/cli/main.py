@@ -33,6 +33,7 @@ COMMANDS: Final = (
     ("working", "working:working", "Show how one option is worked out."),
     ("why-not", "why_not:why_not", "Say why a choice is not among the options."),
     ("validate", "validate:validate", "Check a home's file."),
+    ("firm", "firm:firm", "Write out the firm's data, to be changed."),
 )
 LISTS: Final = (
     ("facts", "lists:facts", "What may be said of a home."),

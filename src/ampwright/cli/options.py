@@ -34,6 +34,7 @@ def options(
     pdf: Path | None = None,
     profile: str = "",
     date: Day = None,
+    firm: Path | None = None,
 ) -> None:
     """Decide a job and compare its options.
 
@@ -53,8 +54,10 @@ def options(
         fills that with common practice and says so. Unless given, the one the home names.
     date
         Day to design for, as 2026-12-10. Unless given, today.
+    firm
+        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = options_of(home, terms(profile, date), pdf)
+    answer = options_of(home, terms(profile, date, firm), pdf)
     if json:
         print(json_of(answer))
         return

@@ -21,6 +21,7 @@ def why_not(
     json: AsJson = False,
     profile: str = "",
     date: Day = None,
+    firm: Path | None = None,
 ) -> None:
     """Say why a choice is not among the options.
 
@@ -37,8 +38,10 @@ def why_not(
         Network operator's profile. Unless given, the one the home names.
     date
         Day to design for, as 2026-12-10. Unless given, today.
+    firm
+        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = answer_to(home, terms(profile, date), choice)
+    answer = answer_to(home, terms(profile, date, firm), choice)
     if json:
         print(json_of(answer))
         return

@@ -20,7 +20,14 @@ from .sheet import Sheet, marked
 
 
 def working(
-    home: Path, option: str, /, *, json: AsJson = False, profile: str = "", date: Day = None
+    home: Path,
+    option: str,
+    /,
+    *,
+    json: AsJson = False,
+    profile: str = "",
+    date: Day = None,
+    firm: Path | None = None,
 ) -> None:
     """Show how one option is worked out.
 
@@ -39,8 +46,10 @@ def working(
         Network operator's profile. Unless given, the one the home names.
     date
         Day to design for, as 2026-12-10. Unless given, today.
+    firm
+        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = working_of(home, terms(profile, date), option)
+    answer = working_of(home, terms(profile, date, firm), option)
     if json:
         print(json_of(answer))
         return

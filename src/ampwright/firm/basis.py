@@ -10,13 +10,14 @@ from pathlib import Path
 from typing import Final, TypeVar
 
 from ampwright.foundations.source import SetBy, Source
-from ampwright.tables.book import Book
+from ampwright.tables.book import Book, Changed
 
 from .asking import Asking, read_asking
 from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, SmallBoard, Task, by_id
 from .driving import Driving, read_driving
 from .files import File, digest_of, read_files, table_cards
 from .operators import OperatorProfile, read_operators
+from .own_cells import read_own_cells
 from .rates import Rates, read_rates
 from .rows import columns_of, read_rows, with_sources
 from .rules import FirmRules, read_limits, read_rules
@@ -107,8 +108,9 @@ def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -
     """Return the basis of a firm on a day.
 
     ``folder`` may hold a firm's own data files; each replaces the shipped one of its name,
-    except the limits of the law. Raises ``BadFileError``, ``TableCardError`` and, for an
-    operator profile nobody has written, ``NotFoundError``.
+    except the limits of the law; ``own_cells`` is laid over cells of the published tables.
+    Raises ``BadFileError``, ``TableCardError``, ``InputError`` for a folder that is not there
+    and, for an operator profile or a file that nobody knows, ``NotFoundError``.
     """
     files = read_files(folder)
     texts = {name: (file.title, file.text) for name, file in files.items()}
@@ -125,9 +127,20 @@ def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -
         rates=read_rates(texts.__getitem__, catalogue, (task.id for task in tasks)),
         driving=read_driving(*texts["driving"]),
         asking=read_asking(texts["asking"], texts["usual"], texts["longer"]),
-        book=Book(),
+        book=_book(texts),
         digest=digest_of([*(file.digest for file in files.values()), *table_cards()]),
     )
+
+
+def own_cells(folder: Path | None) -> tuple[Changed, ...]:
+    """Return the cells that a firm's own copies lay over; raises like ``load_basis``."""
+    texts = {name: (file.title, file.text) for name, file in read_files(folder).items()}
+    return tuple(_book(texts).changed())
+
+
+def _book(texts: Mapping[str, tuple[str, str]]) -> Book:
+    """Return the published tables, a firm's own cells laid over them."""
+    return Book(overrides=read_own_cells(*texts["own_cells"]) if "own_cells" in texts else ())
 
 
 def _catalogue(files: Mapping[str, File]) -> Catalogue:

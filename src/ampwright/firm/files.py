@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 import hashlib
 import tomllib
 from collections.abc import Sequence
@@ -9,7 +10,7 @@ from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 
-from ampwright.foundations.errors import TableCardError
+from ampwright.foundations.errors import InputError, NotFoundError, TableCardError
 from ampwright.tables.loader import data_folder, table_names
 
 NAMES = (
@@ -18,6 +19,8 @@ NAMES = (
     "asking", "usual", "longer",
 )  # fmt: skip
 NEVER_REPLACED = ("limits",)
+ONLY_A_FIRMS = ("own_cells",)
+"""Files that do not ship: a firm may write them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,19 +42,32 @@ def read_files(folder: Path | None) -> dict[str, File]:
     """Return every data file by name, the firm's own before the shipped one.
 
     ``limits`` always comes from the package: what the law allows is not the firm's to change.
-    Raises ``TableCardError`` when a shipped file does not match its card.
+    Raises ``TableCardError`` when a shipped file does not match its card, ``InputError`` for a
+    folder that is not there, and ``NotFoundError`` for a file in it that nothing reads.
     """
+    own = _own(folder) if folder is not None else {}
+    return {name: own.get(name) or shipped(name) for name in NAMES} | own
+
+
+def _own(folder: Path) -> dict[str, File]:
+    """Return the files that a firm wrote, by name."""
+    if not folder.is_dir():
+        raise InputError(
+            "the firm's folder", str(folder), "a folder that is there", "Make it, or name another."
+        )
+    may_be = (*(name for name in NAMES if name not in NEVER_REPLACED), *ONLY_A_FIRMS)
     found = {}
-    for name in NAMES:
-        own = folder / f"{name}.csv" if folder and name not in NEVER_REPLACED else None
-        if own is not None and own.is_file():
-            found[name] = File(name, own.read_text(encoding="utf-8-sig"), f"own {name}", own=True)
-        else:
-            found[name] = _shipped(name)
+    for path in sorted(folder.glob("*.csv")):
+        name = path.stem
+        if name not in may_be:
+            raise NotFoundError(
+                "data file of a firm", name, may_be, *difflib.get_close_matches(name, may_be, 1)
+            )
+        found[name] = File(name, path.read_text(encoding="utf-8-sig"), f"own {name}", own=True)
     return found
 
 
-def _shipped(name: str) -> File:
+def shipped(name: str) -> File:
     """Return a packaged file, proved to be the one its card describes."""
     data = files("ampwright.firm") / "data"
     card = tomllib.loads((data / f"{name}.toml").read_text(encoding="utf-8"))
