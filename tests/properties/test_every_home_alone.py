@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
+from itertools import combinations
 from typing import Any
 
 import pytest
@@ -16,9 +17,11 @@ from hypothesis import strategies as st
 from tests.journeys.homes import basis, records_of
 
 from ampwright.foundations.checks import Outcome
-from ampwright.options.homes import Homes
+from ampwright.options.cells import Cells
+from ampwright.options.homes import Drawing, Homes
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import homes_of
+from ampwright.options.outlook import outlook
 from ampwright.options.ranking import rank
 from ampwright.options.search import Option, Searched, Walk
 from ampwright.options.spread import Lifter
@@ -31,6 +34,7 @@ OPENED: dict[str, dict[str, tuple[Any, ...]]] = {
         "services.water.bond_mm2": (0.0, 6.0, 10.0),
         "services.water.bond_route_m": (3.0, 9.0),
         "supply.main_fuse_a": (60, 80, 100),
+        "supply.looped": (False, True),
         "supply.tails_mm2": (16.0, 25.0),
         "services.gas.bond_mm2": (0.0, 10.0),
         "boards.main.surge_protection": (False, True),
@@ -114,6 +118,53 @@ def test_the_size_of_the_work_is_that_of_each_home():
         }
         assert lengths == {(3.0, 3.0), (9.0, 9.0)}
         assert option.laid.in_home(dict(zip(keys, (True, 10.0, 3.0), strict=True))) is None
+
+
+FEW = {
+    "quillbrook-close": ["supply.main_fuse_a", "supply.looped", "services.gas.bond_mm2"],
+    "teazel-cottage": list(OPENED["teazel-cottage"]),
+}
+
+
+@pytest.mark.parametrize("name", OPENED)
+def test_what_is_said_of_drawn_homes_is_what_is_said_of_all_of_them(name):
+    homes = opened(name, FEW[name])
+    few = Homes(homes.known, homes.open, homes.chances, homes.build, Drawing(1, 400, 5))
+    all_, some = outlook(homes, basis("demo")), outlook(few, basis("demo"))
+    assert not all_.ranking.cells.draws
+    cells = some.ranking.cells
+    assert cells.draws == 400
+    for cell, leading in enumerate(some.ranking.best.tolist()):
+        fixed = cells.home(cell)
+        mine = some.ranking.options[leading] if leading >= 0 else None
+        theirs = all_.ranking.best_in(fixed)
+        assert standing(mine, fixed) == standing(theirs, fixed)
+    assert some.deciding == all_.deciding
+    assert some.decisions.keys() == all_.decisions.keys()
+    for decision, chance in all_.decisions.items():
+        assert abs(some.decisions[decision] - chance) <= 5 * cells.error(chance)
+
+
+@pytest.mark.parametrize("name", OPENED)
+def test_the_deciding_facts_are_those_whose_change_changes_the_decision(name):
+    homes = opened(name, FEW[name])
+    seen = outlook(homes, basis("demo"))
+    decisions = {}
+    for fixed, _ in homes.each():
+        leading = int(seen.ranking.leading_in(Cells.one(homes, fixed))[0])
+        led = seen.ranking.options[leading] if leading >= 0 else None
+        decisions[tuple(fixed.values())] = led and (
+            led.sound.in_home(fixed), led.design.decision.in_home(fixed)
+        )  # fmt: skip
+    turning = {
+        fact
+        for i, fact in enumerate(homes.open)
+        for one, other in combinations(decisions, 2)
+        if one[:i] + one[i + 1 :] == other[:i] + other[i + 1 :]
+        and decisions[one] != decisions[other]
+    }
+    assert set(seen.deciding) == turning
+    assert turning or name != "quillbrook-close"
 
 
 def test_every_option_has_an_id_of_its_own():

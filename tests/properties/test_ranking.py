@@ -16,7 +16,7 @@ from ampwright.options.choices import Choice
 from ampwright.options.homes import Homes
 from ampwright.options.ranking import Criteria, Laid, beats, rank
 from ampwright.options.spread import Spread
-from ampwright.options.truth import Truth
+from ampwright.options.truth import OUTCOMES, Truth
 from ampwright.tables.capacity import CableFamily
 
 HOMES = Homes({}, {"a": (0, 1), "b": (0, 1, 2)}, {"a": (1.0, 1.0), "b": (1.0,) * 3}, lambda r: r)
@@ -33,7 +33,8 @@ def option(name: int, severity: list[int], each: list[Criteria]) -> Any:
     """Build the parts of an option that ranking looks at."""
     index = np.arange(6).reshape(SHAPE)
     spread = Spread(HOMES, ("a", "b"), index, tuple(each))
-    truth = Truth(HOMES, ("a", "b"), np.asarray(severity, np.int8).reshape(SHAPE))
+    levels = np.asarray(severity).reshape(SHAPE)
+    truth = Truth(HOMES, ("a", "b"), 0, (Spread(HOMES, ("a", "b"), levels, OUTCOMES),))
     choice = Choice(
         earthing=str(name), tap="meter", place="drive", point=POINT, setting_a=Amperes(16.0),
         house_limit=False, hours="any", family=CableFamily.FLAT,
@@ -45,10 +46,7 @@ def option(name: int, severity: list[int], each: list[Criteria]) -> Any:
 def laid(each: Any) -> Laid:
     """Lay an option out by hand, cell by cell."""
     spread = each.design.criteria
-    parts = (
-        np.asarray([v[i] for v in spread.values]).reshape(SHAPE)
-        for i in range(len(Criteria._fields))
-    )
+    parts = (np.asarray([v[i] for v in spread.values]) for i in range(len(Criteria._fields)))
     return Laid(each.sound.severity, tuple(parts))
 
 
@@ -96,14 +94,14 @@ def test_the_best_in_each_home_is_the_least_among_the_soundest(found: list[Any])
         for b in (0, 1, 2):
             cell = a * 3 + b
             here = [
-                (int(o.sound.severity[a, b]), o.design.criteria.values[cell])
+                (int(o.sound.severity[cell]), o.design.criteria.values[cell])
                 for o in found
-                if o.sound.severity[a, b] < 2
+                if o.sound.severity[cell] < 2
             ]
             best = ranking.best_in({"a": a, "b": b})
             if not here:
                 assert best is None
                 continue
             assert best is not None
-            got = (int(best.sound.severity[a, b]), best.design.criteria.values[cell])
+            got = (int(best.sound.severity[cell]), best.design.criteria.values[cell])
             assert got == min(here)

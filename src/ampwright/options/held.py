@@ -8,20 +8,20 @@ import numpy as np
 
 from ampwright.foundations.answers import Missing, Value
 
+from .cells import Cells
 from .search import Option
-from .spread import Spread, in_order
+from .spread import Spread
 
 
 def held_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
     """Return the distinct values of a result in the homes where the option does not fail.
 
-    ``Missing`` stands among them where facts are blank.
+    ``Missing`` stands among them where facts are blank. Of homes too many to go through, those
+    that were drawn.
     """
-    facts = in_order(option.sound.homes, (*spread.facts, *option.sound.facts))
-    sizes = tuple(len(option.sound.homes.open[fact]) for fact in facts)
-    index = np.broadcast_to(spread.over(facts), sizes)
-    fails = np.broadcast_to(option.sound.over(facts), sizes) == 2
-    return tuple(spread.values[i] for i in np.unique(index[~fails]).tolist())
+    cells = Cells.over(option.sound.homes, (*spread.facts, *option.sound.facts))
+    index, severity = np.broadcast_arrays(cells.at(spread), option.sound.at(cells))
+    return tuple(spread.values[i] for i in np.unique(index[severity < 2]).tolist())
 
 
 def known_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
@@ -32,6 +32,6 @@ def known_values(option: Option[Any], spread: Spread[Any]) -> tuple[Any, ...]:
 def most_usual_home(option: Option[Any]) -> dict[str, Value]:
     """Return a value for each open fact: the likeliest of the homes where the option is soundest.
 
-    Facts that do not bear on whether the option holds take their own most common value.
+    Facts that do not bear on whether the option holds take the value most common beside these.
     """
     return option.sound.most_usual_home()

@@ -92,19 +92,28 @@ class ForkingReader:
         return changed.in_home(self.fixed)
 
 
+class Drawing(NamedTuple):
+    """Up to how many homes are gone through whole, how many are drawn past that, by what seed."""
+
+    most: int = 1 << 15
+    draws: int = 1 << 12
+    seed: int = 1
+
+
 @dataclass(frozen=True, eq=False)
 class Homes:
     """All homes the facts allow: one value for each open fact, beside what is known.
 
     ``open`` gives the possible values of each open fact and ``chances`` how common each is,
-    in the same order. ``pool`` holds each result over these homes once, so that equal results
-    are the same result.
+    in the same order. ``drawing`` says when homes are too many to be gone through one by one.
+    ``pool`` holds each result over these homes once, so that equal results are the same result.
     """
 
     known: Mapping[str, Value]
     open: Mapping[str, tuple[Value, ...]]
     chances: Mapping[str, tuple[float, ...]]
     build: Build
+    drawing: Drawing = Drawing()
     pool: dict[Any, Any] = field(default_factory=dict, repr=False)
     order: Mapping[str, int] = field(init=False)
     at: Mapping[str, Mapping[Value, int]] = field(init=False)
@@ -130,7 +139,8 @@ class Homes:
         """Return homes in which only some of the open facts are open; the rest are blank."""
         wanted = set(keys)
         still = {key: values for key, values in self.open.items() if key in wanted}
-        return Homes(self.known, still, {key: self.chances[key] for key in still}, self.build)
+        chances = {key: self.chances[key] for key in still}
+        return Homes(self.known, still, chances, self.build, self.drawing)
 
     def each(self) -> Iterator[tuple[dict[str, Value], Home]]:
         """Yield every home as its fixed values and its view: the plain loop."""

@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
@@ -14,14 +14,20 @@ from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Check, Requirement
 
+from .cells import Cells
 from .homes import Homes
 from .menu import menu_of
-from .ranking import NONE, Ranking, bare, rank, weights_over
+from .ranking import NONE, Ranking, bare, rank
 from .search import Option, Rejection, Searched, Walk
-from .spread import Lifter
+from .spread import Index, Lifter
 from .staged import Staged, staged
 from .supply_side import Decision
 from .work import Design, work_of
+
+DECISIONS: Final = tuple(Decision)
+NUMBERS: Final = {decision: i for i, decision in enumerate(DECISIONS)}
+MOST_CHANGED: Final = 200
+"""Of how many drawn homes each fact is changed alone, to see whether it decides."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +44,8 @@ class Outlook:
     """All that follows from the facts held so far.
 
     ``decisions`` gives each decision that some home leads to, with its chance; ``deciding`` the
-    open facts on which it turns; ``lacking`` the blank facts in the way.
+    open facts on which it turns; ``lacking`` the blank facts in the way. What the chances are
+    worth where homes were drawn, the cells of the ranking say.
     """
 
     basis: Basis
@@ -62,10 +69,9 @@ class Outlook:
 
         Of its variants with and without remedies, the one that is likeliest to be right.
         """
-        leading = self.ranking.leading
-        weights = weights_over(self.homes, self.ranking.facts)
+        leading, cells = self.ranking.leading, self.ranking.cells
         chances = {
-            number: float(weights[leading == number].sum())
+            number: cells.chance(leading == number)
             for number in np.unique(leading).tolist()
             if number != NONE
         }
@@ -89,46 +95,62 @@ def outlook(homes: Homes, basis: Basis) -> Outlook:
     lifter = Lifter(homes)
     searched = Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
     ranking = rank(homes, searched.options)
-    decisions, deciding = decide(homes, ranking)
+    decisions, deciding = decide(ranking)
     return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(ranking.front))
 
 
-def decide(homes: Homes, ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:
+def decide(ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:
     """Return the chance of each decision some home leads to, and the facts it turns on.
 
     The decision of a home is that of the leading choice there, or of the best where that choice
     does not hold.
     """
-    names = tuple(Decision)
-    numbers = {decision: i for i, decision in enumerate(names)}
-    found = np.full(ranking.leading.shape, numbers[Decision.STOP_UNTIL], np.int64)
-    for i, option in enumerate(ranking.options):
-        here = ranking.leading == i
-        if here.any():
-            each = decisions_of(option, ranking.facts, numbers)
-            found = np.where(here, each, found)
-    weights = weights_over(homes, ranking.facts)
-    turning = tuple(
-        fact
-        for axis, fact in enumerate(ranking.facts)
-        if bool((found != found.take([0], axis)).any())
-    )
+    cells = ranking.cells
+    found = decided(ranking, cells, ranking.leading)
     chances = {
-        names[number]: float(weights[found == number].sum()) for number in np.unique(found).tolist()
+        DECISIONS[number]: cells.chance(found == number) for number in np.unique(found).tolist()
     }
-    return chances, turning
+    return chances, turning(ranking, found)
 
 
-def decisions_of(
-    option: Option[Design], facts: tuple[str, ...], numbers: Mapping[Decision, int]
-) -> Any:
-    """Return the decision that an option means in each home."""
+def decided(ranking: Ranking, cells: Cells, leading: Index) -> Index:
+    """Return the decision of each cell by its number, from the option that leads there."""
+    found = np.full(cells.count, NUMBERS[Decision.STOP_UNTIL], np.int64)
+    for i in np.unique(leading[leading != NONE]).tolist():
+        here = leading == i
+        found = np.where(here, decisions_of(ranking.options[i], cells), found)
+    return found
+
+
+def turning(ranking: Ranking, found: Index) -> tuple[str, ...]:
+    """Return the facts of which a change alone changes the decision of some home.
+
+    Of drawn homes only some are changed: a fact that decides in few of them may be missed.
+    """
+    cells = ranking.cells
+    if cells.draws:
+        changed, of, facts = cells.beside(MOST_CHANGED)
+        unlike = decided(ranking, changed, ranking.leading_in(changed)) != found[of]
+        return tuple(fact for i, fact in enumerate(cells.facts) if bool(unlike[facts == i].any()))
+    sizes = tuple(len(cells.homes.open[fact]) for fact in cells.facts)
+    every = cells.unruled()
+    likely = (every.weights > 0).reshape(sizes)
+    if every is not cells:
+        found = decided(ranking, every, ranking.leading_in(every))
+    found = found.reshape(sizes)
+    return tuple(
+        fact
+        for axis, fact in enumerate(cells.facts)
+        if bool(((found.min(axis) != found.max(axis)) & likely.any(axis)).any())
+    )
+
+
+def decisions_of(option: Option[Design], cells: Cells) -> Index:
+    """Return the number of the decision that an option means in each home."""
     spread: Any = option.design.decision
-    known = [numbers[Decision.UNDETERMINED if isinstance(v, Missing) else v] for v in spread.values]
-    shape = tuple(len(spread.homes.open[f]) if f in spread.facts else 1 for f in facts)
-    decided = np.asarray(known)[spread.index].reshape(shape)
-    unsure = option.sound.over(facts) == 1
-    return np.where(unsure, numbers[Decision.UNDETERMINED], decided)
+    known = [NUMBERS[Decision.UNDETERMINED if isinstance(v, Missing) else v] for v in spread.values]
+    unsure = option.sound.at(cells) == 1
+    return np.where(unsure, NUMBERS[Decision.UNDETERMINED], np.asarray(known)[cells.at(spread)])
 
 
 def lacking(options: Iterable[Option[Any]]) -> tuple[str, ...]:

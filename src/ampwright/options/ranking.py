@@ -8,7 +8,7 @@ beyond it, then the least price.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final, NamedTuple
 
@@ -17,12 +17,12 @@ from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Missing, Value
 
+from .cells import Cells, Numbers
 from .choices import Choice
 from .homes import Homes
 from .search import Option
-from .spread import Spread, in_order
+from .spread import Spread
 
-Numbers = NDArray[np.float64]
 NONE: Final = -1
 
 
@@ -67,28 +67,38 @@ class Loss:
 class Ranking:
     """The options in order, the ones left after the losers, and the best in each home.
 
-    ``best`` has one axis for each of ``facts`` and holds the position in ``options``, or −1
-    where no option is sound or can be said. ``leading`` is the choice that serves best on the
-    whole, taken in each home with the remedies it needs there; where it does not hold, the best.
+    ``cells`` are the homes told apart by what matters to any option. ``best`` holds, for each
+    of them, the position in ``options``, or −1 where no option is sound or can be said.
+    ``leading`` is the choice that serves best on the whole, taken in each home with the remedies
+    it needs there; where it does not hold, the best.
     """
 
-    homes: Homes
+    cells: Cells
     options: tuple[Option[Any], ...]
     front: tuple[Option[Any], ...]
     losses: tuple[Loss, ...]
-    facts: tuple[str, ...]
     best: NDArray[np.int64]
     leading: NDArray[np.int64]
 
-    def best_in(self, fixed: dict[str, Value]) -> Option[Any] | None:
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """The open facts that matter to any option."""
+        return self.cells.facts
+
+    def best_in(self, fixed: Mapping[str, Value]) -> Option[Any] | None:
         """Return the best option in the home where the open facts have these values."""
-        at = tuple(self.homes.at[fact][fixed[fact]] for fact in self.facts)
-        number = int(self.best[at])
+        here = Cells.one(self.cells.homes, fixed)
+        number = int(best_of([lay_out(here, option) for option in self.options], here.count)[0])
         return None if number == NONE else self.options[number]
+
+    def leading_in(self, cells: Cells) -> NDArray[np.int64]:
+        """Return what ``leading`` would hold for other cells over the same facts."""
+        laid = [lay_out(cells, option) for option in self.options]
+        return led(self.options, laid, best_of(laid, cells.count))
 
 
 class Laid(NamedTuple):
-    """An option's soundness and criteria over all the facts that matter to any option."""
+    """An option's soundness and criteria in each cell; a single one where all are alike."""
 
     severity: NDArray[np.int8]
     criteria: tuple[Numbers, ...]
@@ -96,12 +106,11 @@ class Laid(NamedTuple):
 
 def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     """Order options, find the best in each home, and name the winner over each loser."""
-    facts = in_order(homes, (fact for option in options for fact in facts_of(option)))
-    weights = weights_over(homes, facts)
-    laid = [lay_out(homes, option, facts) for option in options]
-    groups = grouped(options, laid, weights)
+    cells = Cells.over(homes, (fact for option in options for fact in facts_of(option)))
+    laid = [lay_out(cells, option) for option in options]
+    groups = grouped(options, laid, cells)
     keys = [
-        (*groups[bare(o.choice)], *typical(each, weights))
+        (*groups[bare(o.choice)], *typical(each, cells))
         for o, each in zip(options, laid, strict=True)
     ]
     order = sorted(range(len(options)), key=keys.__getitem__)
@@ -110,13 +119,12 @@ def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     losses = [
         Loss(options[i], options[j], better_in(laid[j], laid[i])) for i, j in sorted(lost.items())
     ]
-    best = best_of(laid, weights.shape)
+    best = best_of(laid, cells.count)
     return Ranking(
-        homes,
+        cells,
         tuple(options),
         tuple(options[i] for i in front),
         tuple(losses),
-        facts,
         best,
         led(options, laid, best),
     )
@@ -130,7 +138,7 @@ def led(
         return best
     wanted = bare(options[0].choice)
     variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
-    chosen = best_of([laid[i] for i in variants], best.shape)
+    chosen = best_of([laid[i] for i in variants], len(best))
     return np.where(chosen == NONE, best, np.asarray(variants)[np.maximum(chosen, 0)])
 
 
@@ -140,25 +148,26 @@ def bare(choice: Choice) -> Choice:
 
 
 def grouped(
-    options: Sequence[Option[Any]], laid: Sequence[Laid], weights: Numbers
+    options: Sequence[Option[Any]], laid: Sequence[Laid], cells: Cells
 ) -> dict[Choice, tuple[float, ...]]:
     """Return the standing of each choice, its remedies taken only in the homes that need them."""
     together: dict[Choice, list[Laid]] = {}
     for option, each in zip(options, laid, strict=True):
         together.setdefault(bare(option.choice), []).append(each)
     return {
-        choice: typical(best_variant(each, weights.shape), weights)
-        for choice, each in together.items()
+        choice: typical(best_variant(each, cells.count), cells) for choice, each in together.items()
     }
 
 
-def best_variant(laid: Sequence[Laid], shape: tuple[int, ...]) -> Laid:
+def best_variant(laid: Sequence[Laid], count: int) -> Laid:
     """Return soundness and criteria of whichever variant is best in each home."""
     if len(laid) == 1:
         return laid[0]
-    best = best_of(laid, shape)
+    best = best_of(laid, count)
     chosen = np.maximum(best, 0)
-    stacked = [np.stack([np.broadcast_to(a, shape) for a in arrays]) for arrays in parts_of(laid)]
+    stacked = [
+        np.stack([np.broadcast_to(a, (count,)) for a in arrays]) for arrays in parts_of(laid)
+    ]
     severity, *criteria = (np.take_along_axis(each, chosen[None], 0)[0] for each in stacked)
     return Laid(np.where(best == NONE, 2, severity).astype(np.int8), tuple(criteria))
 
@@ -202,34 +211,24 @@ def criterion(option: Option[Any], name: str) -> Spread[float]:
     return found
 
 
-def lay_out(homes: Homes, option: Option[Any], facts: tuple[str, ...]) -> Laid:
-    """Return soundness and criteria of an option over all the facts that matter."""
+def lay_out(cells: Cells, option: Option[Any]) -> Laid:
+    """Return soundness and criteria of an option in each of some cells."""
     parts = []
     for name in Criteria._fields:
         spread = criterion(option, name)
         values: tuple[float | Missing, ...] = spread.values
         column = np.asarray([0.0 if isinstance(v, Missing) else float(v) for v in values])
-        shape = tuple(len(homes.open[f]) if f in spread.facts else 1 for f in facts)
-        parts.append(column[spread.index].reshape(shape))
-    return Laid(option.sound.over(facts), tuple(parts))
+        parts.append(column[cells.at(spread)])
+    return Laid(option.sound.at(cells), tuple(parts))
 
 
-def weights_over(homes: Homes, facts: tuple[str, ...]) -> Numbers:
-    """Return how likely each combination of some open facts is; they sum to one."""
-    weights = np.ones((), np.float64)
-    for fact in facts:
-        each = np.asarray(homes.chances[fact], np.float64)
-        weights = np.multiply.outer(weights, each / each.sum())
-    return np.asarray(weights)
-
-
-def typical(laid: Laid, weights: Numbers) -> tuple[float, ...]:
+def typical(laid: Laid, cells: Cells) -> tuple[float, ...]:
     """Return what an option comes to on the average of the homes, most telling part first.
 
     Rounded, so that equal averages do not differ by the order of their sums.
     """
     parts = (laid.severity.astype(np.float64), *laid.criteria)
-    return tuple(round(float((part * weights).sum()), 9) for part in parts)
+    return tuple(round(cells.mean(part), 9) for part in parts)
 
 
 def beats(winner: Laid, loser: Laid) -> bool:
@@ -255,14 +254,14 @@ def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
     return tuple(name for name in WEIGHED if name in better) or ("order",)
 
 
-def best_of(laid: Sequence[Laid], shape: tuple[int, ...]) -> NDArray[np.int64]:
-    """Return the best option in each home: the soundest, then part by part."""
-    best = np.full(shape, NONE, np.int64)
-    held: list[NDArray[Any]] = [np.full(shape, 2.0)]
-    held += [np.full(shape, np.inf) for _ in Criteria._fields]
+def best_of(laid: Sequence[Laid], count: int) -> NDArray[np.int64]:
+    """Return the best option in each of so many cells: the soundest, then part by part."""
+    best = np.full(count, NONE, np.int64)
+    held: list[NDArray[Any]] = [np.full(count, 2.0)]
+    held += [np.full(count, np.inf) for _ in Criteria._fields]
     for number, each in enumerate(laid):
-        mine = [np.broadcast_to(a, shape) for a in (each.severity.astype(float), *each.criteria)]
-        better, equal = np.zeros(shape, bool), each.severity < 2
+        mine = [np.broadcast_to(a, count) for a in (each.severity.astype(float), *each.criteria)]
+        better, equal = np.zeros(count, bool), each.severity < 2
         for ours, theirs in zip(mine, held, strict=True):
             better = better | (equal & (ours < theirs))
             equal = equal & (ours == theirs)

@@ -15,7 +15,7 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.supply.hours import ANY
 
 from .choices import Choice
-from .ranking import Ranking, criterion, lay_out, typical, weights_over
+from .ranking import Ranking, criterion, lay_out, typical
 from .search import Option
 
 
@@ -83,5 +83,4 @@ def least(option: Option[Any], name: str) -> float:
 
 def standing(ranking: Ranking, pair: Staged) -> tuple[float, ...]:
     """Return where a pair stands: by its first stage, as options do."""
-    weights = weights_over(ranking.homes, ranking.facts)
-    return typical(lay_out(ranking.homes, pair.now, ranking.facts), weights)
+    return typical(lay_out(ranking.cells, pair.now), ranking.cells)
