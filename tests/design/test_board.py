@@ -146,6 +146,45 @@ class TestFrontDevice:
             assert check.remedies == ()
 
 
+class TestFrontTimes:
+    """A device in front as the last certificate reads it: 300 ms; marked S, 130 to 500 ms."""
+
+    @pytest.mark.parametrize(
+        ("delayed", "seconds", "says"),
+        [
+            (True, 0.5, []), (True, 0.51, ["rcd_trips_in_time"]), (True, 0.13, []),
+            (True, 0.12, ["delayed_rcd_waits_long_enough"]),
+            (False, 0.3, []), (False, 0.31, ["rcd_trips_in_time"]), (False, 0.02, []),
+        ],
+    )  # fmt: skip
+    def test_what_was_read(self, delayed, seconds, says):
+        facts = changed(COTTAGE, boards__main__front_rcd="A", boards__main__front_rcd_ma=100.0,
+                        boards__main__front_delayed=delayed,
+                        boards__main__front_trips_in_s=seconds,
+                        boards__main__surge_protection=True)  # fmt: skip
+        made = room(facts)
+        timed = [each for each in failed(made.checks) if "rcd_" in each and "front" not in each]
+        assert [each for each in timed if each != "no_shared_rcd_upstream"] == says
+        for check in made.checks:
+            for remedy in check.remedies if check.requirement.id in says else ():
+                assert not failed(room({**facts, **dict(remedy.changes)}).checks)
+
+    def test_unread_it_is_tested_with_the_work(self):
+        facts = changed(COTTAGE, boards__main__front_rcd="A", boards__main__front_rcd_ma=100.0,
+                        boards__main__front_delayed=True)  # fmt: skip
+        (check,) = [c for c in room(facts).checks if c.requirement.id == "front_tested"]
+        assert "within 0.5 s" in check.caution
+
+    @pytest.mark.parametrize(
+        ("front", "delayed", "says"),
+        [("none", False, "not applicable"), ("A", True, "pass"), ("A", False, "fail")],
+    )
+    def test_nothing_undelayed_in_front_of_the_house(self, front, delayed, says):
+        facts = changed(COTTAGE, boards__main__front_rcd=front, boards__main__front_rcd_ma=100.0,
+                        boards__main__front_delayed=delayed)  # fmt: skip
+        assert outcome_of(room(facts).checks, "no_shared_rcd_upstream") == says
+
+
 def outcome_of_front(made):
     return [
         each.outcome.value for each in made.checks if each.requirement.id == "no_blind_rcd_upstream"

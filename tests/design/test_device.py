@@ -131,3 +131,9 @@ def test_breaking_capacity_at_its_limit(read_ka, says):
 def test_between_lines_counts_on_three_phases():
     assert fault_levels(plain(YARD), 1, 10.0).out.prospective_ka == 1.21
     assert fault_levels(plain(YARD), 3, 10.0).out.prospective_ka == 2.3
+
+
+# 0.3 of 30 mA may flow in normal service: 9 mA
+@pytest.mark.parametrize(("leaks_ma", "says"), [(9.0, []), (9.1, ["leakage_leaves_room"])])
+def test_a_point_that_leaks_leaves_its_device_room(leaks_ma, says):
+    assert failed(chosen(leaks_ma=leaks_ma).checks) == says

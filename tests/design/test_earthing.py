@@ -1,10 +1,12 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from ampwright.design.earthing.armour import armour_ends
 from ampwright.design.earthing.bonding import bonding
-from ampwright.design.earthing.open_pen import broken_neutral
+from ampwright.design.earthing.open_pen import broken_neutral, with_neutral_broken
 from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import point_earthing
 from ampwright.foundations.answers import Unanswered
@@ -146,8 +148,8 @@ class TestPoint:
     @pytest.mark.parametrize(
         ("point", "says"),
         [("three-socket", []), ("three-earth-lead", []),
-         ("three-one-line-lead", ["window_sees_all_phases"]),
-         ("window-lead", ["window_sees_all_phases"])],
+         ("three-one-line-lead", ["window_sees_all_phases", "unseen_volts_harmless"]),
+         ("window-lead", ["window_sees_all_phases", "unseen_volts_harmless"])],
     )  # fmt: skip
     def test_watching_one_line_of_three_is_refused(self, point, says):
         assert failed(earth(YARD, point=point, place="store").checks) == says
@@ -319,9 +321,10 @@ class TestArmour:
 class TestBrokenNeutral:
     def test_one_line(self):
         # RA ≤ 70·230 / (32·(1.1·230 − 70)) = 2.749 Ω
-        out = broken_neutral(plain(SEMI), basis(), (32.0,)).out
+        out = with_neutral_broken(plain(SEMI), basis(), (32.0,))
         assert out.electrode_ohm == pytest.approx(2.749, abs=0.001)
-        assert out.touch_v == pytest.approx(253.0)
+        assert out.touch_v == out.held_v == pytest.approx(253.0)
+        assert out.lines_v == (pytest.approx(0.0),)
 
     @pytest.mark.parametrize(
         ("lines", "nominal_v", "electrode_ohm"),
@@ -329,9 +332,92 @@ class TestBrokenNeutral:
          ((32.0, 20.0, 10.0), 70.8, 33.066), ((32.0, 32.0, 0.0), 115.0, 4.453)],
     )  # fmt: skip
     def test_three_lines(self, lines, nominal_v, electrode_ohm):
-        out = broken_neutral(plain(YARD), basis(), lines).out
+        out = with_neutral_broken(plain(YARD), basis(), lines)
         assert out.touch_v == pytest.approx(1.1 * nominal_v, rel=0.002)  # Cmax 1.1
         assert out.electrode_ohm == pytest.approx(electrode_ohm, rel=0.0005)
 
+    def test_what_each_line_sees(self):
+        # 60, 30, 30 A: the common point moves a quarter of the way to the first line, which
+        # sees 253·0.75 V; the others 253·√(1.125² + 0.2165²) V
+        out = with_neutral_broken(plain(YARD), basis(), (60.0, 30.0, 30.0))
+        assert out.lines_v == pytest.approx((189.75, 289.85, 289.85), abs=0.01)
+        # loads on one line alone: it sees nothing, the others the volts between lines, √3·253
+        out = with_neutral_broken(plain(YARD), basis(), (0.0, 60.0, 0.0))
+        assert out.lines_v == pytest.approx((438.21, 0.0, 438.21), abs=0.01)
+
+    def test_unequal_neighbours(self):
+        # 60, 30, 0 A: along (60 − 15)/90 = 0.5, across (√3/2)·30/90 = 0.2887; the first line
+        # sees 253·√(0.5² + 0.2887²) = 146.07 V
+        out = with_neutral_broken(plain(YARD), basis(), (60.0, 30.0, 0.0))
+        assert out.lines_v[0] == pytest.approx(146.07, abs=0.01)
+
     def test_nothing_on_shifts_nothing(self):
-        assert broken_neutral(plain(YARD), basis(), (0.0, 0.0, 0.0)).out.touch_v == 0.0
+        assert with_neutral_broken(plain(YARD), basis(), (0.0, 0.0, 0.0)).touch_v == 0.0
+
+    def test_the_worst_is_the_fuse_on_one_line(self):
+        out = broken_neutral(plain(changed(YARD, supply__main_fuse_a=63.0)), basis()).out
+        assert out.touch_v == pytest.approx(253.0)
+        # RA ≤ 1 / (1.1·63/70 − 63/230) = 1.397 Ω
+        assert out.electrode_ohm == pytest.approx(1.397, abs=0.001)
+
+    def test_a_house_on_a_rod_leans_on_no_neutral(self):
+        assert broken_neutral(plain(COTTAGE), basis()).out is None
+        confirmed = changed(SEMI, supply__earthing="TN-S", supply__earthing_confirmed=True)
+        assert broken_neutral(plain(confirmed), basis()).out is None
+        doubted = changed(confirmed, supply__earthing_confirmed=False)
+        assert broken_neutral(plain(doubted), basis()).out is not None
+
+
+class TestGuard:
+    """What a point on a combined earth must do, as 722.411.4.1 is told of: 5 s, 4 s, 70 V."""
+
+    @pytest.mark.parametrize(
+        ("change", "says"),
+        [
+            ({}, []),
+            ({"pen_opens_within_s": 5.1}, ["open_pen_device_quick"]),
+            ({"pen_opens_live": False}, ["open_pen_device_opens_all"]),
+            ({"pen_opens_earth": False}, ["open_pen_device_opens_all"]),
+            ({"pen_closes_on_fault": True}, ["open_pen_device_stays_open"]),
+            ({"pen_ignores_s": 3.9}, ["open_pen_device_patient"]),
+        ],
+    )
+    def test_its_device(self, change, says):
+        on = basis()
+        point = replace(on.catalogue.point("window-lead"), **change)
+        made = point_earthing(plain(SEMI), on, "window", "pme", point, 30.0)
+        assert failed(made.checks) == says
+        indoors = plain(changed(SEMI, places__window__outdoors=False))
+        assert not failed(point_earthing(indoors, on, "window", "pme", point, 30.0).checks)
+
+    def test_a_firm_that_does_not_mind_dips(self):
+        on = replace(basis(), rules=replace(basis().rules, wait_out_dips=False))
+        point = replace(on.catalogue.point("window-lead"), pen_ignores_s=0.5)
+        assert not failed(point_earthing(plain(SEMI), on, "window", "pme", point, 30.0).checks)
+
+    @pytest.mark.parametrize(("ohm", "part"), [(1.46, "(ii)"), (1.47, "none")])
+    def test_an_electrode_that_holds_the_earth_terminal_down(self, ohm, part):
+        # 60 A, 253·60 / (60 + 230/RA) ≤ 70 V: RA ≤ 1.466 Ω
+        facts = changed(SEMI, supply__main_fuse_a=60.0, earthing__electrode_joined=True,
+                        earthing__electrode_ohm=ohm)  # fmt: skip
+        made = earth(facts, point="bare-lead")
+        assert made.out.proof.outcome.value == part
+        if part == "none":
+            assert failed(made.checks) == ["pme_point_protected"]
+        else:
+            assert not failed(made.checks)
+            assert outcome_of(made.checks, "touch_voltage_limited") == "pass"
+
+    @pytest.mark.parametrize(
+        ("point", "facts", "part"),
+        [("window-lead", {}, "(iv)"), ("earth-lead", {}, "(iii)"), ("bare-lead", {}, "none"),
+         ("bare-lead", {"places__window__outdoors": False}, "not asked")],
+    )  # fmt: skip
+    def test_by_which_part(self, point, facts, part):
+        assert earth(changed(SEMI, **facts), point=point).out.proof.outcome.value == part
+
+    def test_what_one_window_of_three_misses(self):
+        # √(230² + 253² − √3·230·253) = 126.96 V
+        made = earth(YARD, point="three-one-line-lead", place="store")
+        (unseen,) = [c for c in made.checks if c.requirement.id == "unseen_volts_harmless"]
+        assert (unseen.actual, unseen.limit) == (pytest.approx(126.96, abs=0.01), 70.0)

@@ -14,7 +14,7 @@ from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.working import orphans
-from ampwright.supply.headroom import headroom
+from ampwright.supply.headroom import headroom, limiter_holds
 from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
@@ -196,3 +196,11 @@ def test_documented_agrees_and_every_number_has_a_source():
     shown = headroom(home, basis, now, rating, THREE, Amperes(16.0), True, ALONE[3], ()).out
     assert shown == made(plain, 16.0, point=THREE, limited=True).out
     assert set(map(float, orphans(shown.carried_a))) == {16.0, 80.0}  # the choice and the rating
+
+
+# a limiting scheme is back within its limit after 60 s at most (EREC G100, as told)
+@pytest.mark.parametrize(("seconds", "says"), [(60.0, []), (60.1, ["limiter_quick_enough"])])
+def test_a_limiter_is_quick(seconds, says):
+    point = replace(LEAD, id="slow", limits_within_s=seconds)
+    assert failed(made((40.0,), 32.0, point=point, limited=True)) == says
+    assert limiter_holds(BASIS, point) is (not says)

@@ -7,6 +7,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from ampwright.design.earthing.bonding import Bonding
+from ampwright.design.earthing.point import PointEarth
 from ampwright.documents.options_and_working.content import (
     CheckLine,
     FigureLine,
@@ -23,6 +25,7 @@ from ampwright.network.connection import Connection
 from ampwright.network.generation import Generation
 from ampwright.standards.network.connection import TELL_OR_ASK
 from ampwright.standards.network.generation import GENERATION
+from ampwright.standards.wiring.earthing_kind import COUNTS_AS_EARTHING, PME_PROOF
 
 from .design_run import DesignRun, StageNoted, run_design
 from .facts import fact_name, rests, words_of
@@ -59,6 +62,8 @@ FIGURES = {
     "at_night_p": "a year's charging at night",
     "by_day_p": "a year's charging by day",
     "usual_min": "usual time on site",
+    "duty": "duty of the pilot",
+    "held_v": "earth terminal to the ground, with the electrode that is joined",
     "notice_days": "days to tell the operator in",
 }
 """What the numbers are called that a stage comes to, by the name of their field."""
@@ -129,6 +134,10 @@ def rulings_of(out: object) -> Iterable[tuple[Ruling[Any, Any], Ruled[Any]]]:
         yield TELL_OR_ASK, Ruled(out.outcome, out.row, out.words, out.place)
     if isinstance(out, Generation) and out.row:
         yield GENERATION, Ruled(out.step, out.row, out.words, out.place)
+    if isinstance(out, Bonding):
+        yield COUNTS_AS_EARTHING, out.counts
+    if isinstance(out, PointEarth) and out.proof:
+        yield PME_PROOF, out.proof
 
 
 def stage_answer(stage: StageNoted, group: WorkingGroup) -> StageAnswer:

@@ -18,6 +18,7 @@ from ampwright.foundations.quantity import (
     Metres,
     Milliamperes,
     Millimetres,
+    Seconds,
     SquareMm,
     Volts,
 )
@@ -84,6 +85,27 @@ class ChargePoint:
     gives_back_a: Amperes = column(
         "Iback", "most it can feed back from the car, on each line; 0 where it cannot"
     )
+    pen_opens_within_s: Seconds = column(
+        "tPEN", "longest until its open-neutral detection has opened; 0 without one"
+    )
+    pen_ignores_s: Seconds = column(
+        "tdip", "shortest dip or rise that opens its open-neutral detection; 0 without one"
+    )
+    pen_opens_live: bool = column(says="that detection opens every live conductor")
+    pen_opens_earth: bool = column(says="that detection opens the earth as well")
+    pen_closes_on_fault: bool = column(says="it closes again by itself while the neutral is lost")
+    limits_within_s: Seconds = column(
+        "tback", "longest until the house is back within its limit; 0 where it holds none"
+    )
+    leaks_ma: Milliamperes = column("Ileak", "most that flows to earth in normal service")
+    default_from_h: Hours = column("tfrom", "hour at which it charges by default from")
+    default_h: Hours = column("tdefault", "how many hours it charges by default, every day")
+    delay_to_s: Seconds = column("tdelay", "longest random delay it can be told to keep")
+    statement: bool = column(says="comes with a statement of compliance for its buyer")
+
+    def __hash__(self) -> int:
+        """Return the hash of its id: a point is a choice and is looked up at every stage."""
+        return hash(self.id)
 
 
 class DeviceKind(StrEnum):

@@ -78,6 +78,9 @@ class FirmRules:
     watch_every_line: bool = rule(
         Tighter.YES, "", "open-neutral detection on three phases must be made for them"
     )
+    wait_out_dips: bool = rule(
+        Tighter.YES, "", "open-neutral detection lets a dip or rise pass that is over soon"
+    )
     recommend_least: bool = rule(Tighter.YES, "", "recommend the least that covers the need")
     sources: Mapping[str, Source] = field(compare=False, repr=False, default_factory=dict)
 

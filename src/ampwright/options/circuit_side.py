@@ -15,6 +15,7 @@ from ampwright.design.circuit.feed import Feed, feed, feed_bears
 from ampwright.design.circuit.running import running
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
+from ampwright.design.earthing.open_pen import broken_neutral
 from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
 from ampwright.design.old_points import old_points
@@ -63,6 +64,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     sensors = beside_sources(run, basis, choice)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
+    run.aside(broken_neutral, basis)
     run(board_earth, basis, choice.tap, choice.earthing)
     run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)

@@ -155,7 +155,7 @@ def _kind(point: ChargePoint) -> tuple[Any, ...]:
     """Return what of a point bears on the supply and the network."""
     return (
         point.phases, point.least_a, point.max_a, point.setting_locked, point.sensor_input,
-        point.falls_to_a, point.unconditional,
+        point.falls_to_a, point.limits_within_s, point.unconditional,
     )  # fmt: skip
 
 

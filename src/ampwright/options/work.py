@@ -32,6 +32,7 @@ from ampwright.energy.need import (
 from ampwright.firm.basis import Basis
 from ampwright.network.connection import Connection
 from ampwright.supply.hours import NIGHT
+from ampwright.supply.smart import smart_charging
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
@@ -143,6 +144,7 @@ def work_of(basis: Basis) -> Work[Design]:
 def before_circuit(run: Run, basis: Basis, choice: Choice) -> tuple[Bonding, SupplySide]:
     """Describe what comes before the point's own circuit: bonds, setting, supply, network."""
     bonds = run(bonding, basis)
+    run(smart_charging, basis, choice.point)
     run(point_setting, basis, choice.point, choice.setting_a)
     side = supply_side(run, basis, choice.point, choice.setting_a, choice.house_limit, choice.hours)
     return bonds, side

@@ -26,10 +26,15 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.diversity import under_limit, with_point
-from ampwright.standards.network.limiter import limiter_fails_safe, limiter_locked
+from ampwright.standards.network.limiter import (
+    limiter_fails_safe,
+    limiter_locked,
+    limiter_quick_enough,
+)
 from ampwright.standards.wiring.adequacy import supply_carries_demand
 from ampwright.survey.home import Home
 from ampwright.tables.charging import least_charging_a
+from ampwright.tables.network import limiting_time
 
 from .sharing import Sharing
 
@@ -195,6 +200,7 @@ def _limit_checks(
         point_senses_house(point.sensor_input),
         limiter_fails_safe(kind.falls_to_a, least_charging_a(basis.book)),
         limiter_locked(point.setting_locked),
+        limiter_quick_enough(kind.limits_within_s, limiting_time(basis.book)),
         house_under_limit(busiest_a, limit_a),
         limit_worth_setting(limit_a, basis.rules.least_house_limit_a),
     )
@@ -202,8 +208,9 @@ def _limit_checks(
 
 def limiter_holds(basis: Basis, point: ChargePoint) -> bool:
     """Say whether a point is of a kind whose limit on the house may be relied on."""
-    floor_a = least_charging_a(basis.book)
-    return point.sensor_input and point.setting_locked and point.falls_to_a <= floor_a
+    safe = point.falls_to_a <= least_charging_a(basis.book)
+    quick = point.limits_within_s <= limiting_time(basis.book)
+    return point.sensor_input and point.setting_locked and safe and quick
 
 
 def lines_for(phases: int, now_a: tuple[Amperes, ...]) -> tuple[bool, ...]:

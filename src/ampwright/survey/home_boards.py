@@ -10,6 +10,7 @@ from ampwright.foundations.quantity import (
     Metres,
     Milliamperes,
     Millimetres,
+    Seconds,
     SquareMm,
     Year,
 )
@@ -165,6 +166,15 @@ class Board(Thing):
         look="An S in a square means it waits, so that the ones behind it open first.",
         who="photo",
         values={True: 0.6, False: 0.4},
+    )
+    front_trips_in_s: Seconds = fact(
+        ask="Does the last certificate say how fast that front switch opened?",
+        trade="Front RCD, time at its rated residual current",
+        look="The schedule of test results, in milliseconds: 40 ms is 0.04 s.",
+        who="site",
+        between=(0.0, 10.0),
+        step=0.01,
+        symbol="t front",
     )
     protection: Protection = fact(
         ask="Has every switch in the row a test button, or do a few buttons serve many?",

@@ -47,6 +47,13 @@ class Earthing(Part):
         ages_after=365,
         symbol="RA",
     )
+    electrode_joined: bool = fact(
+        ask="Is there an earth rod as well, joined to the main earth bar of the house?",
+        trade="Electrode joined to the main earthing terminal beside the network's earth",
+        look="A green-and-yellow wire from the bar out to a pit; its reading is asked for then.",
+        who="site",
+        needs={"fit": SEEN, "certify": MEASURED},
+    )
     electrode_kind: Electrode = fact(
         ask="What does the earth wire end in, out in the ground?",
         trade="Earth electrode, kind",

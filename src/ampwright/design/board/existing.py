@@ -19,6 +19,7 @@ from ampwright.standards.wiring.rcd import (
     front_rcd_least,
     front_rcd_waits,
     no_blind_rcd_upstream,
+    no_shared_rcd_upstream,
     own_rcd_not_shared,
     type_b_not_behind_lesser,
 )
@@ -33,6 +34,7 @@ from ..loads import loads_of
 from ..noted import noted
 from ..residual import in_amperes, touch_limit
 from ..sources import sources_on
+from .front import front_times
 from .mending import front_rcd, new_board, surge
 from .own import BoardRoom
 from .ways import whole_way
@@ -45,6 +47,8 @@ THREE_TIMES: Final = Place("BS 7671", "2018+A2:2022", "536.4.1.4", Trust.MEMORY,
 OLD: Final = frozenset({"rewireable fuses"})
 ONE_OUTLET: Final = Count(1)
 THREE_OUTLETS: Final = Count(3)
+HOUSE: Final = Count(1)
+"""A device in front of a whole board has circuits of the house behind it, however many."""
 NIGHT_LOADS: Final = "storage heating"
 IN_WRITING: Final = "keep the owner's refusal of surge protection in writing"
 
@@ -190,15 +194,19 @@ def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) 
     yield own_rcd_not_shared(1, shared)
     yield no_blind_rcd_upstream(beside)
     if front == "none":
+        yield no_shared_rcd_upstream(front, False, HOUSE)
         return
     front_ma = board.front_rcd_ma
     guards_sockets = front_ma <= point_rcd_limit_ma(basis.book)
     better = () if guards_sockets else (front_rcd(basis, tap),)
     yield no_blind_rcd_upstream(front).mended_by(*better)
     yield type_b_not_behind_lesser(front, own.rcd_type, own.dc_6ma)
+    shared_front = no_shared_rcd_upstream(front, board.front_delayed, HOUSE)
+    yield shared_front.mended_by(*better)
     times = noted(basis.book, "times", Share(3.0), "", THREE_TIMES)
     least_ma = front_rcd_least(own.rcd_ma, times)
     yield front_rcd_waits(board.front_delayed, front_ma, least_ma).mended_by(*better)
+    yield from (each.mended_by(*better) for each in front_times(basis, tap, board))
     if home.supply.earthing == "TT":
         touch_v = rod_times_rcd(house_electrode_ohm(home, basis.book), in_amperes(front_ma))
         yield touch_voltage_limited(touch_v, touch_limit(basis.book))

@@ -10,6 +10,9 @@ from ampwright.foundations.answers import Value
 from ampwright.foundations.quantity import Amperes, Milliamperes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.survey.home import Home
+from ampwright.tables.devices import rcd_time_ms
+
+from .front import DELAYED, in_seconds
 
 FRONT_MA: Final = Milliamperes(100.0)
 
@@ -51,7 +54,8 @@ def _three_phase(key: str) -> tuple[tuple[str, Value], ...]:
 def front_rcd(basis: Basis, tap: str) -> Remedy:
     """Return the work of a front device that sees pulses and waits for those behind it.
 
-    It takes about as long as landing a circuit on a free way.
+    It takes about as long as landing a circuit on a free way, and is taken to open no sooner than
+    it must until it is read.
     """
     return Remedy(
         slug=f"front-rcd-{tap}",
@@ -61,6 +65,7 @@ def front_rcd(basis: Basis, tap: str) -> Remedy:
             (f"boards.{tap}.front_rcd", RcdType.A.value),
             (f"boards.{tap}.front_rcd_ma", float(FRONT_MA)),
             (f"boards.{tap}.front_delayed", True),
+            (f"boards.{tap}.front_trips_in_s", float(in_seconds(rcd_time_ms(basis.book, DELAYED)))),
         ),
         parts=(Part("100 mA Type A time-delayed RCD in an insulating case", 1.0),),
         minutes=basis.task("land-on-way").minutes,

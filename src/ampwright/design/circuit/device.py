@@ -9,7 +9,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Device, DeviceKind, RcdType
 from ampwright.foundations.checks import Check, Finding, holds, requires
-from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes
+from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -17,14 +17,19 @@ from ampwright.standards.wiring.charging import isolation_present
 from ampwright.standards.wiring.overload import device_carries_design_current, device_rating
 from ampwright.standards.wiring.rcd import (
     dc_fault_covered,
+    leakage_leaves_room,
+    leakage_limit,
     rcd_breaks_all_live,
     rcd_protects_point,
 )
 from ampwright.survey.home import Home
 from ampwright.tables.devices import point_rcd_limit_ma
 
+from ..noted import noted
+
 METER: Final = "meter"
 METHOD: Final = Place("Ampwright", at="method, the device of the circuit", trust=Trust.DERIVED)
+STANDING: Final = Place("BS 7671", "2018+A2:2022", "531.3.2", Trust.MEMORY)
 CURVE: Final = "B"
 """A point draws no rush of current when it starts, so the curve that opens soonest serves."""
 POLES: Final = {1: 2, 3: 4}
@@ -184,9 +189,16 @@ def _checks(
         device_carries_design_current(setting_a, out.rating_a),
         rcd_protects_point(out.rcd_type, out.rcd_ma, point_rcd_limit_ma(basis.book)),
         dc_fault_covered(out.rcd_type, point.dc_6ma),
+        _leakage(out, basis, point),
         rcd_breaks_all_live(broken, poles),
         isolation_present(out.breaks_neutral or out.isolator_by_point),
     )
+
+
+def _leakage(out: Protection, basis: Basis, point: ChargePoint) -> Check:
+    """Return whether what the point leaks in normal service leaves its device room."""
+    share = noted(basis.book, "share", Share(0.3), "", STANDING)
+    return leakage_leaves_room(basis.cited(point).leaks_ma, leakage_limit(out.rcd_ma, share))
 
 
 def _fitting(basis: Basis, kind: DeviceKind, phases: int, three_pole: bool) -> Iterator[Device]:

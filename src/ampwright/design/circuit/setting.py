@@ -8,19 +8,30 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.checks import Finding, at_least, at_most, requires
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.quantity import Amperes, Share
 from ampwright.foundations.source import Place
 from ampwright.foundations.stages import Made
+from ampwright.standards.charging.pilot import (
+    pilot_duty,
+    pilot_duty_high,
+    setting_not_below_floor,
+)
 from ampwright.survey.home import Home
+from ampwright.tables.book import Book
+from ampwright.tables.charging import least_charging_a, pilot_slope
 
+LOW_BAND: Final = Share(0.85)
+"""Highest duty of the lower band; a little above it the upper one holds."""
+HIGH_BAND: Final = Share(0.96)
 INSTRUCTIONS: Final = Place("maker's instructions of the point", at="current setting")
 
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """The current a point is held to, on each line."""
+    """The current a point is held to, on each line, and the duty of the pilot that offers it."""
 
     setting_a: Amperes
+    duty: Share
 
 
 @requires("setting ≤ the most the point can be set to", unit="A", place=INSTRUCTIONS)
@@ -62,5 +73,21 @@ def point_setting(
     checks = (
         setting_not_above(setting_a, kind.max_a),
         setting_not_below(setting_a, kind.least_a),
+        setting_not_below_floor(setting_a, least_charging_a(basis.book)),
     )
-    return Made(Setting(setting_a), checks)
+    return Made(Setting(setting_a, duty_of(basis.book, setting_a)), checks)
+
+
+def duty_of(book: Book, setting_a: Amperes) -> Share:
+    """Return the duty of the pilot that offers a car so much current, in whichever band it lies.
+
+    Examples
+    --------
+    >>> duty_of(Book(), Amperes(30.0)), duty_of(Book(), Amperes(60.0))
+    (0.5, 0.88)
+    """
+    slope, _ = pilot_slope(book, LOW_BAND)
+    duty = pilot_duty(setting_a, slope)
+    if duty <= LOW_BAND:
+        return duty
+    return pilot_duty_high(setting_a, *pilot_slope(book, HIGH_BAND))

@@ -17,6 +17,7 @@ from ampwright.foundations.checks import (
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import Ohms, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
+from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.stages import Made
 from ampwright.standards.places import wiring
 from ampwright.standards.wiring.earthing import (
@@ -26,6 +27,7 @@ from ampwright.standards.wiring.earthing import (
     extraneous_limit,
     pipe_may_stay_unbonded,
 )
+from ampwright.standards.wiring.earthing_kind import COUNTS_AS_EARTHING, CountsAs, EarthingCase
 from ampwright.survey.home import Home
 from ampwright.survey.home_earthing import Service
 from ampwright.tables.book import Book
@@ -44,6 +46,7 @@ from .network import house_earth
 
 CONDUCTOR: Final = wiring("542.3, 543.1")
 COMBINED: Final = "TN-C-S"
+SEPARATE: Final = "TN-S"
 ROD: Final = "TT"
 GUARDED: Final = "against corrosion and damage"
 LOOK_AT_IT: Final = "look that it is guarded where it is buried; unguarded it would need 16 mm²"
@@ -61,9 +64,10 @@ class Bond:
 
 @dataclass(frozen=True, slots=True)
 class Bonding:
-    """The main bonds of every service of metal."""
+    """The main bonds of every service of metal, and what the home's earth counts as."""
 
     bonds: tuple[Bond, ...]
+    counts: Ruled[CountsAs]
 
 
 @requires("metal that comes in from the ground is bonded", place=BONDING)
@@ -114,15 +118,20 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
     if home.supply.earthing != ROD:
         checks.append(house_earth(home, basis))
     checks.append(_conductor(home, basis))
-    return Made(Bonding(tuple(bonds)), tuple(checks))
+    return Made(Bonding(tuple(bonds), counts_as(home)), tuple(checks))
+
+
+def counts_as(home: Home) -> Ruled[CountsAs]:
+    """Return what the home's earth counts as; only of a separate one is the operator asked."""
+    system = home.supply.earthing
+    confirmed = system == SEPARATE and home.supply.earthing_confirmed
+    return COUNTS_AS_EARTHING.decide(EarthingCase(earthing=system, confirmed=confirmed))
 
 
 def doubted_earthing(home: Home) -> str:
     """Return the earthing to reckon with: a separate earth nobody confirmed counts as combined."""
-    system = home.supply.earthing
-    if system == "TN-S" and not home.supply.earthing_confirmed:
-        return COMBINED
-    return system
+    combined = counts_as(home).outcome is CountsAs.COMBINED
+    return COMBINED if combined else home.supply.earthing
 
 
 def required_bond(home: Home, book: Book, system: str) -> SquareMm:

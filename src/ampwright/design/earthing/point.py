@@ -10,17 +10,17 @@ from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Detection
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, not_applicable, requires
 from ampwright.foundations.quantity import Metres, Milliamperes, Ohms, Volts
+from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.wiring.earthing import (
     OUTDOORS,
-    pme_point_protected,
     reach_separated,
     rod_stable,
     rod_times_rcd,
     touch_voltage_limited,
-    window_sees_all_phases,
 )
+from ampwright.standards.wiring.earthing_kind import Proof
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import point_distance
@@ -28,6 +28,7 @@ from ampwright.tables.supply_limits import declared_ze_ohm
 
 from ..residual import in_amperes, touch_limit
 from .bonding import COMBINED, doubted_earthing
+from .guard import guards, proof_of
 from .rods import dry_ohm, house_electrode_ohm, rods_planned, steadier
 
 METHOD: Final = Place("Ampwright", at="method, what earths the point", trust=Trust.DERIVED)
@@ -51,12 +52,14 @@ class PointEarth:
     """What earths the point.
 
     ``electrode_ohm`` and ``touch_v``, at which the residual current device opens, are ``None``
-    on the network's earth, where none is leaned on.
+    on the network's earth, where none is leaned on. ``proof`` says by which part of the clause a
+    point may use a combined earth; ``None`` where its earth is another.
     """
 
     earthing: str
     electrode_ohm: Ohms | None
     touch_v: Volts | None
+    proof: Ruled[Proof] | None = None
 
 
 @requires("an earth of this kind is there to use", place=METHOD)
@@ -182,9 +185,8 @@ def point_earthing(
     if there.outcome is Outcome.FAIL:
         return Made(PointEarth(earthing, None, None), (there,))
     if earthing == NETWORK_EARTH:
-        out = PointEarth(earthing, None, None)
-        checks = (*_on_the_network(home, basis, place, point), _reach(home, basis, place))
-        return Made(out, (there, *checks))
+        made = _on_the_network(home, basis, place, point)
+        return Made(made.out, (there, *made.checks, _reach(home, basis, place)))
     if earthing == HOUSE_ROD:
         electrode_ohm = house_electrode_ohm(home, basis.book)
         touch_v = rod_times_rcd(electrode_ohm, in_amperes(rcd_ma))
@@ -199,17 +201,18 @@ def point_earthing(
     return Made(out, (there, touch, _apart(home, basis, place), _buried(basis)))
 
 
-def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> tuple[Check, ...]:
+def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> Made[PointEarth]:
     """Return what guards a point on the network's earth, and whether that earth is what it was."""
     system, usual = doubted_earthing(home), _usual_loop(home, basis)
     if system != COMBINED:
-        return (earth_is_separate(system), usual)
-    phases = home.supply.phases
-    guarded = pme_point_protected(point.detection, phases, home.places[place].outdoors)
-    checks = [guarded if home.supply.earthing == COMBINED else guarded.with_caution(AS_COMBINED)]
-    if basis.rules.watch_every_line:
-        checks.append(window_sees_all_phases(point.detection, point.detects_three_phase, phases))
-    return (*checks, usual)
+        return Made(PointEarth(NETWORK_EARTH, None, None), (earth_is_separate(system), usual))
+    outdoors = home.places[place].outdoors
+    proof = proof_of(home, basis, point, outdoors)
+    guarded, *others = guards(home, basis, point, proof, outdoors)
+    if home.supply.earthing != COMBINED:
+        guarded = guarded.with_caution(AS_COMBINED)
+    out = PointEarth(NETWORK_EARTH, None, None, proof)
+    return Made(out, (guarded, *others, usual))
 
 
 def _usual_loop(home: Home, basis: Basis) -> Check:

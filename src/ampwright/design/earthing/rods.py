@@ -10,7 +10,7 @@ from ampwright.foundations.quantity import Count, Hours, Metres, Minutes, Ohms, 
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.working import computes
-from ampwright.standards.wiring.electrode import BS_7430, rods_together
+from ampwright.standards.wiring.electrode import BS_7430, driest_of_year, rods_together
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
@@ -35,18 +35,6 @@ AS_LONG_AS: Final = Count(3)
 """Driving on is harder than driving anew: it takes as long as two rods beside the first."""
 TRIED: Final = (Count(2), Count(3), Count(4))
 """Beyond these another earth, or another place for it, is the better question."""
-
-
-@computes("RA dry", "Ω", formula="RA * dry", place=METHOD)
-def in_a_dry_spell(RA: Ohms, dry: Share) -> Ohms:  # noqa: N803 - as printed
-    """Return what an electrode that was read in wet ground may read in a dry summer.
-
-    Examples
-    --------
-    >>> in_a_dry_spell(Ohms(182.0), Share(1.5))
-    273.0
-    """
-    return Ohms(RA * dry)
 
 
 @computes("a", "", formula="1 / (lengths * (ln(8 * L / d) - 1))", place=BS_7430)
@@ -109,7 +97,7 @@ def dry_ohm(home: Home, book: Book, read_ohm: Ohms) -> Ohms:
     """Return what the house's electrode may read in a dry summer."""
     if home.earthing.electrode_read_in in DRY_MONTHS:
         return read_ohm
-    return in_a_dry_spell(read_ohm, noted(book, "dry", Share(1.5), "", DRY))
+    return driest_of_year(read_ohm, noted(book, "times", Share(1.5), "", DRY))
 
 
 def together_ohm(book: Book, one_ohm: Ohms, rods: Count, lengths: Share) -> Ohms:

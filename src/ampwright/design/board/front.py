@@ -1,0 +1,65 @@
+"""The device in front of a whole board: how soon it was read to open, and not too soon."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.quantity import Seconds
+from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.working import computes
+from ampwright.standards.wiring.rcd import delayed_rcd_waits_long_enough, rcd_trips_in_time
+from ampwright.survey.home_boards import Board
+from ampwright.survey.if_said import if_said
+from ampwright.tables.devices import rcd_time_ms
+
+METHOD: Final = Place("Ampwright", at="method, times of residual current", trust=Trust.DERIVED)
+READ: Final = Place("usual practice", at="a device that a new circuit leans on is tested",
+                    trust=Trust.COMMON_PRACTICE)  # fmt: skip
+GENERAL, DELAYED = "general", "delayed"
+HOLDS: Final = "holds at least at rated residual current"
+
+
+@computes("t", "s", formula="t_ms / 1000", place=METHOD)
+def in_seconds(t_ms: float) -> Seconds:
+    """Return a time in seconds that a tester shows in milliseconds.
+
+    Examples
+    --------
+    >>> in_seconds(300.0)
+    0.3
+    """
+    return Seconds(t_ms / 1000)
+
+
+@requires("the device in front is tested with the work", place=READ)
+def front_tested(board: str) -> Finding:
+    """A device in front of the point that nobody has a reading of is tested on the day.
+
+    Its limit goes with its kind.
+
+    Examples
+    --------
+    >>> front_tested("main").why
+    'no reading of the device in front of main is known'
+    """
+    return holds(True, f"no reading of the device in front of {board} is known")
+
+
+def front_times(basis: Basis, tap: str, board: Board) -> Iterator[Check]:
+    """Yield whether the device in front of a board was read to open in time, and not too soon."""
+    book = basis.book
+    kind = DELAYED if board.front_delayed else GENERAL
+    limit_s = in_seconds(rcd_time_ms(book, kind))
+    read_s = if_said(lambda: board.front_trips_in_s, None)
+    if read_s is None:
+        yield front_tested(tap).with_caution(
+            f"test the device in front of {tap} at its rated residual current: it opens within "
+            f"{limit_s:g} s"
+        )
+        return
+    yield rcd_trips_in_time(read_s, limit_s)
+    if board.front_delayed:
+        yield delayed_rcd_waits_long_enough(read_s, in_seconds(rcd_time_ms(book, kind, HOLDS)))
