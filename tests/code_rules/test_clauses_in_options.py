@@ -12,11 +12,12 @@ import inspect
 import textwrap
 import tomllib
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Outcome, Requirement
 from ampwright.foundations.stages import Made
 from ampwright.options.homes import Homes
@@ -33,6 +34,8 @@ DATA = Path(__file__).with_name("clauses_in_options.toml")
 REQUIRING = {each.id: each.clause.clause for each in clauses() if each.kind is Kind.REQUIRES}
 End = tuple[str, str]
 """A clause by its name, and an outcome."""
+Looked = tuple[str, Answers, Answers]
+"""A shipped home, what is said of it otherwise, and what its points are able to do otherwise."""
 
 
 @cache
@@ -66,15 +69,28 @@ def may_not_apply(requirement: Requirement) -> bool:
     )
 
 
-def homes() -> dict[tuple[str, Answers], None]:
+def homes() -> dict[Looked, None]:
     """Every home looked at, once: a shipped one, and what is said of it otherwise."""
-    found: dict[tuple[str, Answers], None] = {(name, ()): None for name in HOMES}
+    found: dict[Looked, None] = {(name, (), ()): None for name in HOMES}
     for each in matters():
-        found.update((said(each, value), None) for value in each["values"])
-    for each in kept().get("home", ()):
-        key, value = next(iter(each["said"].items()))
-        found[said({"fact": key, **each, "key": key}, value)] = None
+        found.update(((*said(each, value), ()), None) for value in each["values"])
+    found.update((listed_home(each), None) for each in kept().get("home", ()))
     return found
+
+
+def listed_home(each: dict[str, Any]) -> Looked:
+    """A home of the list, and what its points are able to do otherwise."""
+    points = tuple(sorted(each.get("point", {}).items()))
+    if not each.get("said") and "variant" not in each:
+        return each["home"], (), points
+    key, value = next(iter(each["said"].items()))
+    return *said({"fact": key, **each, "key": key}, value), points
+
+
+def with_points(basis: Basis, points: Answers) -> Basis:
+    """The same basis, every point of which has some columns otherwise."""
+    made = tuple(replace(each, **dict(points)) for each in basis.catalogue.points)
+    return replace(basis, catalogue=replace(basis.catalogue, points=made))
 
 
 def checks_in(folded: Homes, basis: Any) -> Iterator[Check]:
@@ -103,13 +119,16 @@ def held_in(out: Any) -> Iterator[Check]:
 
 
 @cache
-def brought_about() -> dict[End, tuple[str, Answers]]:
+def brought_about() -> dict[End, Looked]:
     """Return every outcome that some home brings about, and the first such home."""
-    found: dict[End, tuple[str, Answers]] = {}
-    for name, answers in homes():
-        for check in checks_in(*homes_and_basis(name, answers)):
+    found: dict[End, Looked] = {}
+    for name, answers, points in homes():
+        folded, basis = homes_and_basis(name, answers)
+        for check in checks_in(folded, with_points(basis, points) if points else basis):
             if REQUIRING.get(check.requirement.id) is check.requirement:
-                found.setdefault((check.requirement.id, check.outcome.value), (name, answers))
+                found.setdefault(
+                    (check.requirement.id, check.outcome.value), (name, answers, points)
+                )
     return found
 
 
@@ -133,5 +152,4 @@ def test_no_home_is_listed_in_vain():
     """Each home of the list is the first that brings some outcome about."""
     first = set(brought_about().values())
     for each in kept().get("home", ()):
-        key, value = next(iter(each["said"].items()))
-        assert said({"fact": key, **each, "key": key}, value) in first, each
+        assert listed_home(each) in first, each

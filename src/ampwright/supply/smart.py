@@ -28,7 +28,6 @@ METHOD: Final = Place("Ampwright", at="method, hours of smart charging", trust=T
 SCOPE: Final = Place("SI 2021/1467", at="regulation 1, extent: not Northern Ireland",
                      trust=Trust.MEMORY)  # fmt: skip
 OUTSIDE: Final = "Northern Ireland"
-MIDNIGHT: Final = Hours(24.0)
 TELL: Final = (
     "hand over the statement of compliance; show the customer the default hours and the random "
     "delay, and how to change or override them"
@@ -116,6 +115,5 @@ def in_peaks(book: Book, start: Hours, length: Hours) -> Hours:
     found = []
     for low, high in peak_hours(book):
         found.append(hours_in_peak(start, end, low, high))
-        if end > MIDNIGHT:
-            found.append(hours_in_peak(start, end, next_day(low), next_day(high)))
+        found.append(hours_in_peak(start, end, next_day(low), next_day(high)))
     return hours_together(tuple(found))

@@ -49,6 +49,7 @@ ONE_OUTLET: Final = Count(1)
 THREE_OUTLETS: Final = Count(3)
 HOUSE: Final = Count(1)
 """A device in front of a whole board has circuits of the house behind it, however many."""
+NONE_THERE: Final = (False, Count(0))
 NIGHT_LOADS: Final = "storage heating"
 IN_WRITING: Final = "keep the owner's refusal of surge protection in writing"
 
@@ -194,7 +195,7 @@ def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) 
     yield own_rcd_not_shared(1, shared)
     yield no_blind_rcd_upstream(beside)
     if front == "none":
-        yield no_shared_rcd_upstream(front, False, HOUSE)
+        yield no_shared_rcd_upstream(front, *NONE_THERE)
         return
     front_ma = board.front_rcd_ma
     guards_sockets = front_ma <= point_rcd_limit_ma(basis.book)
