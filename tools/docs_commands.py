@@ -8,6 +8,8 @@ from pathlib import Path
 
 from rich.console import Console
 
+from ampwright.actions.answering import Answered
+from ampwright.actions.gating import GatesAnswer
 from ampwright.actions.homes import Validated
 from ampwright.actions.json_shape import schema_of
 from ampwright.actions.rejections import WhyNot
@@ -22,6 +24,8 @@ ANSWERS = {
     "options": OptionsAnswer,
     "working": WorkingAnswer,
     "why-not": WhyNot,
+    "answer": Answered,
+    "gates": GatesAnswer,
     "validate": Validated,
 }
 HEAD = """# Commands
@@ -31,8 +35,8 @@ Written by `tools/docs_commands.py` from the commands' own help; do not edit.
 Every command writes plain text of at most 80 columns; colour only on a terminal, and never there
 when `NO_COLOR` is set. With `--json` it writes one JSON document instead, whose schema stands
 beside this page: [options](options.schema.json), [working](working.schema.json),
-[why-not](why-not.schema.json), [validate](validate.schema.json). What is wrong goes to standard
-error, in words.
+[why-not](why-not.schema.json), [answer](answer.schema.json), [gates](gates.schema.json),
+[validate](validate.schema.json). What is wrong goes to standard error, in words.
 """
 
 

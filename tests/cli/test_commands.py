@@ -269,7 +269,94 @@ class TestLists:
         assert "Did you mean fuse?" in err
 
 
-WITH_HOME = [("options",), ("working", "A"), ("why-not",), ("validate",)]
+class TestAnswer:
+    def test_one_answer_goes_in_and_all_else_stays(self, run, tmp_path):
+        path = changed(tmp_path)
+        before = path.read_text("utf-8").splitlines()
+        words = ("answer", path, "supply.meter_in", "outside", "--told", "call", "--by", "Tamsin")
+        status, out, err = run(*words, "--on", "2026-11-25")
+        assert (status, err) == (0, "")
+        assert out.startswith("Kept\nPlace of the meter: outside cabinet\n")
+        added = [line for line in path.read_text("utf-8").splitlines() if line not in before]
+        assert [line for line in added if "meter_in" in line] == [
+            'meter_in = { is = "outside cabinet", told = "call", by = "Tamsin", on = 2026-11-25 }'
+        ]
+        assert run(*words, "--on", "2026-11-25")[1].startswith("The file says so already")
+
+    def test_weaker_evidence_is_kept_and_overruled(self, run, tmp_path):
+        path = changed(tmp_path)
+        words = ("answer", path, "supply.main_fuse_a", "100 amps", "--told", "call", "--by", "Tim")
+        out = run(*words)[1]
+        assert "Overruled by better evidence, and kept: told 100 A, call." in out
+        assert "We work with 80 A, seen." in out
+
+    def test_what_was_never_so_is_taken_back(self, run, tmp_path):
+        path = changed(tmp_path)
+        words = ("answer", path, "supply.ze_ohm", "0.3", "--measured", "tester 2", "--by", "Ro")
+        assert "People disagree" in run(*words)[1]
+        out = " ".join(run(*words, "--never-so")[1].split())
+        assert "Taken back: measured 0.18 Ω, loop tester 2 and measured 0.3 Ω, tester 2" in out
+        assert "People disagree" not in out
+
+    def test_json_keeps_to_its_schema(self, run, tmp_path):
+        path = changed(tmp_path)
+        words = ("answer", path, "loads.shower.present", "cannot say: never looked")
+        status, out, _ = run(*words, "--told", "call", "--by", "Tamsin", "--json")
+        assert status == 0
+        jsonschema.validate(json.loads(out), schema("answer"))
+        assert json.loads(out)["fact"]["could_not_say"] == ["Tamsin: never looked"]
+
+    @pytest.mark.parametrize(
+        ("words", "says"),
+        [
+            (("supply.main_fuse_a", "18O", "--told", "call", "--by", "Ro"), "letter O"),
+            (("supply.main_fuse_a", "8 kW", "--told", "call", "--by", "Ro"), "figure in A"),
+            (("supply.main_fuze_a", "80", "--told", "call", "--by", "Ro"), "main_fuse_a?"),
+            (("supply.main_fuse_a", "80", "--by", "Ro"), "--told, --seen or --measured"),
+            (("supply.main_fuse_a", "80", "--told", "call"), "--by"),
+            (("supply.main_fuse_a", "80", "--seen", "", "--by", "Ro"), "picture or paper"),
+        ],
+    )
+    def test_what_is_wrong_is_said_and_nothing_is_written(self, run, tmp_path, words, says):
+        path = changed(tmp_path)
+        before = path.read_bytes()
+        status, out, err = run("answer", path, *words)
+        assert (status, out) == (YOURS_TO_MEND, "")
+        assert says in err
+        assert path.read_bytes() == before
+
+
+class TestGates:
+    def test_a_fact_that_no_design_reads_is_not_asked_for(self, run):
+        out = run("gates", QUILLBROOK, *DAY)[1]
+        assert re.search(r"^quoting +nothing is missing$", out, re.MULTILINE)
+        assert "Earth electrode resistance" not in out, "nothing here stands on a rod"
+        assert "Asbestos known or suspected" in out, "papers and people want it all the same"
+
+    def test_evidence_too_weak_is_named_with_what_is_needed(self, run, tmp_path):
+        told = ('is = 80, seen = "photo 1, label of the carrier"', 'is = 80, told = "call"')
+        out = run("gates", changed(tmp_path, told), *DAY)[1]
+        assert re.search(r"quoting +1 fact not known well enough", out)
+        assert re.search(r"Cut-out fuse-link rating +told 80 A +seen +seen +seen", out)
+
+    def test_before_booking_stands_what_must_be_in_hand(self, run):
+        out = run("gates", QUILLBROOK.with_name("teazel-cottage.toml"), *DAY)[1]
+        assert re.search(r"booking a day +2 things to have in hand first", out)
+        assert "from the planning office" in out
+
+    def test_an_old_answer_is_asked_again(self, run):
+        out = run("gates", QUILLBROOK, "--date", "2032-01-05")[1]
+        assert re.search(r"Ask again.*External earth loop impedance +0.18 Ω", out, re.DOTALL)
+
+    def test_an_empty_home_wants_everything(self, run, tmp_path):
+        path = tmp_path / "empty.toml"
+        path.write_text('title = "somebody rang"\n', encoding="utf-8")
+        out = run("gates", path, *DAY)[1]
+        assert "nothing to book: no option holds yet" in out
+        assert re.search(r"Cut-out fuse-link rating +not asked +seen +seen +seen", out)
+
+
+WITH_HOME = [("options",), ("working", "A"), ("why-not",), ("gates",), ("validate",)]
 
 
 def with_home(words, home):

@@ -8,7 +8,7 @@ import sys
 
 import pytest
 
-HEAVY = ("numpy", "typst", "tomlkit", "jsonschema")
+HEAVY = ("numpy", "typst", "jsonschema")
 
 
 def start(*words):

@@ -145,3 +145,10 @@ def two_answers(fact: Fact) -> tuple[Any, Any]:
         low, high = fact.between
         return fact.kind(low), fact.kind(high)
     return TEXTS[fact.form]
+
+
+def test_a_recorded_fact_that_a_gate_wants_is_wanted_for_papers():
+    """What no design reads is asked for before a gate only if its declaration says so."""
+    keys = (key.replace("services.…", "services.water").replace("…", "some") for key in recorded())
+    facts = {key: slot(key).fact for key in keys}
+    assert [key for key, fact in facts.items() if fact.needs and not fact.on_papers] == []

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
-import sys
 import tomllib
 from importlib.util import module_from_spec, spec_from_file_location
 
@@ -63,14 +61,6 @@ def test_the_answers_shown_on_the_page_can_be_read():
         "supply.tails_mm2",
     }  # fmt: skip
     SCHEMA.validate(as_json(shown))
-
-
-def test_only_those_who_change_a_file_wait_for_the_library_that_does():
-    reads = (
-        "import sys, ampwright.survey.homefile, ampwright.survey.writing, ampwright.survey.views"
-    )
-    asked = [sys.executable, "-c", f"{reads}; print('tomlkit' in sys.modules)"]
-    assert subprocess.run(asked, capture_output=True, text=True, check=True).stdout == "False\n"
 
 
 def test_the_schema_is_one():

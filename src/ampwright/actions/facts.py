@@ -55,6 +55,20 @@ def standard_question(key: str) -> str:
     return found.standard.ask if found.standard and found.fact.name == "present" else ""
 
 
+def look_at(key: str) -> str:
+    """Return where to look for a fact, or what a good photograph of it shows.
+
+    Examples
+    --------
+    >>> look_at("supply.metered")
+    'Photo of the meter.'
+    """
+    found = slot(key)
+    if found.standard and found.fact.name == "present" and found.standard.look:
+        return found.standard.look
+    return found.fact.look
+
+
 def words_of(key: str, said: Value) -> str:
     """Write one value of a fact with its unit."""
     return value(said, slot(key).fact.unit)

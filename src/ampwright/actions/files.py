@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import codecs
 import difflib
+from collections.abc import Callable
 from pathlib import Path
 
 from ampwright.foundations.errors import InputError, NotFoundError
@@ -27,6 +29,23 @@ def read_text(path: Path) -> str:
         raise InputError("the file", str(path), "a file that can be read", do) from None
 
 
+def change_text(path: Path, change: Callable[[str], str]) -> None:
+    """Put a changed text in the place of what a file holds, whole or not at all.
+
+    The file keeps its ends of line and its mark at the head. Raises like ``read_text`` and
+    ``write_whole``; a text that stays as it was is not written.
+    """
+    text = read_text(path)
+    after = change(text)
+    if after == text:
+        return
+    held = path.read_bytes()
+    if held.count(b"\r\n") == held.count(b"\n"):
+        after = after.replace("\n", "\r\n")
+    mark = codecs.BOM_UTF8 if held.startswith(codecs.BOM_UTF8) else b""
+    write_whole(path, mark + after.encode())
+
+
 def not_there(path: Path) -> NotFoundError:
     """Return the error for a file that is not there, with those that are."""
     folder = path.parent
@@ -41,9 +60,12 @@ def write_whole(path: Path, content: bytes) -> None:
         raise InputError(
             "the folder to write in", str(path.parent), "a folder that is there", "Make it first."
         )
+    path = path.resolve()  # a link stays one
     half = path.with_name(f".{path.name}.half")
     try:
         half.write_bytes(content)
+        if path.exists():
+            half.chmod(path.stat().st_mode)
         half.replace(path)
     except OSError as error:
         half.unlink(missing_ok=True)

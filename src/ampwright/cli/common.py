@@ -13,6 +13,7 @@ from ampwright.actions.seeing import Terms
 from .sheet import Look
 
 AsJson = Annotated[bool, Parameter(negative="")]
+Flag = Annotated[bool, Parameter(negative="")]
 Day = Annotated[date | None, Parameter(name="--date")]
 
 LOOK_OF: Final[dict[str, Look]] = {
@@ -30,4 +31,9 @@ LOOK_OF: Final[dict[str, Look]] = {
 
 def terms(profile: str, on: date | None, firm: Path | None = None) -> Terms:
     """Return what to work to: on the day said, else today by this machine's clock."""
-    return Terms(on or date.today(), profile, firm)  # noqa: DTZ011 - a day of the firm's calendar
+    return Terms(today(on), profile, firm)
+
+
+def today(on: date | None = None) -> date:
+    """Return the day said, else today by this machine's clock."""
+    return on or date.today()  # noqa: DTZ011 - a day of the firm's calendar

@@ -32,6 +32,8 @@ COMMANDS: Final = (
     ("options", "options:options", "Decide a job and compare its options."),
     ("working", "working:working", "Show how one option is worked out."),
     ("why-not", "why_not:why_not", "Say why a choice is not among the options."),
+    ("answer", "answer:answer", "Put one answer in a home's file."),
+    ("gates", "gates:gates", "Say what is missing before the next stage of a job."),
     ("validate", "validate:validate", "Check a home's file."),
     ("firm", "firm:firm", "Write out the firm's data, to be changed."),
 )

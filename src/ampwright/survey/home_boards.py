@@ -32,6 +32,7 @@ class Board(Thing):
         trade="Place of the board",
         look="Photo with the lid shut, from a step back.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     fed_from: str = fact(
         ask="Does it hang on the meter, or on another fuse board?",

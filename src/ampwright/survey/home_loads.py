@@ -108,6 +108,7 @@ class Source(Thing):
         between=(0.1, 100.0),
         step=0.1,
         needs={"fit": SEEN},
+        on_papers=True,
         symbol="P source",
     )
     phase: Phase = fact(

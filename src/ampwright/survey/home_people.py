@@ -29,18 +29,21 @@ class Customer(Part):
         trade="Name",
         look="As they want it written.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     phone: str = fact(
         ask="Which number reaches you best?",
         trade="Telephone",
         look="Say it back to them.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     email: str = fact(
         ask="Where shall we send the papers?",
         trade="E-mail",
         look="Spell it back to them.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     best_time: str = fact(
         ask="When are you best rung?",
@@ -65,6 +68,7 @@ class Customer(Part):
         trade="Sensitive to an interruption",
         look="Medical kit, a fish tank, working from home, an alarm.",
         needs={"fit": TOLD},
+        on_papers=True,
     )
 
 
@@ -204,6 +208,7 @@ class Car(Thing):
         trade="Position of the charging port",
         look="Standing behind the car, looking forward. Not here yet: the maker's drawing.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     parks_nose: Nose = fact(
         ask="Do you park nose in or nose out?",
@@ -272,5 +277,6 @@ class Tariff(Part):
         step=0.5,
         ages_after=90,
         needs={"fit": TOLD},
+        on_papers=True,
         symbol="p export",
     )

@@ -37,6 +37,7 @@ class Property(Part):
         trade="Address",
         look="House name or number, road, place.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     postcode: str = fact(
         ask="And the postcode?",
@@ -44,6 +45,7 @@ class Property(Part):
         look="Say it back letter by letter.",
         form="postcode",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     country: Country = fact(
         ask="Is the house in England, Wales, Scotland or Northern Ireland?",
@@ -51,6 +53,7 @@ class Property(Part):
         look="Building and planning rules differ, and so does the network's form.",
         values={"England": 0.86, "Wales": 0.05, "Scotland": 0.07, "Northern Ireland": 0.02},
         needs={"quote": TOLD},
+        on_papers=True,
     )
     kind: HouseKind = fact(
         ask="What kind of house is it?",
@@ -147,6 +150,7 @@ class Property(Part):
         trade="Parking",
         look="Photo from where the car stands towards the house.",
         needs={"quote": TOLD},
+        on_papers=True,
     )
     own_parking: bool = fact(
         ask="Is the place where the car stands yours?",
@@ -160,12 +164,14 @@ class Property(Part):
         trade="Asbestos known or suspected",
         look="Grey board behind an old fuse board, corrugated roofs. Only look; touch nothing.",
         needs={"fit": TOLD},
+        on_papers=True,
     )
     buried: str = fact(
         ask="Are there drains, pipes, cables or protected trees where we might dig?",
         trade="Buried services and trees",
         look="Covers, old plans, the neighbours.",
         needs={"fit": TOLD},
+        on_papers=True,
     )
     last_report: str = fact(
         ask="Is there a certificate or a report from the last electrical work?",

@@ -88,6 +88,7 @@ class Supply(Part):
         values={"BS 88-3": 0.3, "BS 1361": 0.5, "unknown type": 0.2},
         known_as={"BS88-3": "BS 88-3", "1361": "BS 1361", "unknown": "unknown type"},
         needs={"certify": SEEN},
+        on_papers=True,
     )
     fuse_label_readable: bool = fact(
         ask="Can you read a number on the label of the big fuse?",
@@ -313,6 +314,13 @@ class Supply(Part):
         trade="Place of the meter",
         look="Photo from a step back, the cabinet open if it opens by hand.",
         who="photo",
+        known_as={
+            "inside": "indoors",
+            "outside": "outside cabinet",
+            "outdoors": "outside cabinet",
+            "garage": "garage or store",
+            "store": "garage or store",
+        },
         needs={"quote": TOLD},
     )
     own_board_m: Metres = fact(
@@ -346,6 +354,7 @@ class Supply(Part):
         look="The bottom line, thirteen digits; photo of the bill's second page.",
         form="meter point",
         needs={"fit": TOLD, "certify": SEEN},
+        on_papers=True,
     )
     operator: str = fact(
         ask="Who is named on the bill for power cuts?",

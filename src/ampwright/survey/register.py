@@ -60,6 +60,7 @@ class Fact:
 
     ``values`` says how common each answer is before anybody has asked; ``rare`` lists answers
     accepted when given but not expected; ``known_as`` maps other names of an answer to ours.
+    ``on_papers``: wanted for papers and people, whatever the designs read.
     """
 
     ask: str
@@ -75,6 +76,7 @@ class Fact:
     agree: Agree | None = None
     stand_in: StandIn | None = None
     needs: Mapping[Gate, Evidence] = field(default_factory=dict)
+    on_papers: bool = False
     ages_after: int | None = None  # days
     form: Form = "text"
     refers: str = ""  # the collections whose ids an answer may name

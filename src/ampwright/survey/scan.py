@@ -1,4 +1,4 @@
-"""At which line each key and each entry of a list stands in a TOML text.
+"""Where each key, each value and each entry of a list stands in a TOML text.
 
 The standard reader gives values without places; this walks over the same text and notes
 where each path begins. It does not judge: a text that does not parse never comes here.
@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Final, NamedTuple
 
 Path = tuple[str | int, ...]
@@ -24,11 +25,40 @@ TOKEN: Final = re.compile(
 
 
 class Token(NamedTuple):
-    """A piece of the text: what it is, how it reads, the line it begins on."""
+    """A piece of the text: what it is, how it reads, the line it begins on, where it begins."""
 
     kind: str
     text: str
     line: int
+    at: int
+
+    @property
+    def end(self) -> int:
+        """Where it ends."""
+        return self.at + len(self.text)
+
+
+@dataclass(slots=True)
+class Block:
+    """A heading and the statements below it; the first block of a text has no heading.
+
+    ``listed``: one more table in a list. The heading runs from ``start`` to ``opens``, the last
+    statement to ``end``.
+    """
+
+    path: Path
+    listed: bool
+    start: int
+    opens: int
+    end: int
+
+
+class Held(NamedTuple):
+    """Where the value of a key begins and ends; ``inside`` a table on one line or not."""
+
+    start: int
+    end: int
+    inside: bool
 
 
 def lines_of(text: str) -> dict[Path, int]:
@@ -57,7 +87,7 @@ def tokens(text: str) -> Iterator[Token]:
     for match in TOKEN.finditer(text):
         kind = match.lastgroup or ""
         if kind != "skip":
-            yield Token(kind, match[0], line)
+            yield Token(kind, match[0], line, match.start())
         line += match[0].count("\n")
 
 
@@ -66,6 +96,9 @@ class Scan:
 
     def __init__(self, pieces: list[Token]) -> None:
         self._pieces, self._at = pieces, 0
+        self.blocks = [Block((), False, 0, 0, 0)]
+        self.values: dict[Path, Held] = {}
+        self._depth = 0
         self._lines: dict[Path, int] = {}
         self._counts: dict[Path, int] = {}
 
@@ -87,11 +120,13 @@ class Scan:
 
     def _heading(self) -> Path:
         """Take the heading of a table, or of one more table in a list."""
-        line = self._pieces[self._at].line
+        line, start = self._pieces[self._at].line, self._pieces[self._at].at
         listed = self._pieces[self._at + 1 : self._at + 2][0].text == "["
         self._at += 2 if listed else 1
         path: Path = self._key("]")
         self._at += 2 if listed else 1
+        end = self._pieces[self._at - 1].end
+        self.blocks.append(Block(path, listed, start, end, end))
         self._note(path, line)
         if listed:
             number = self._counts.get(path, 0)
@@ -107,7 +142,11 @@ class Scan:
         self._at += 1
         for end in range(len(table) + 1, len(path) + 1):
             self._note(path[:end], line)
+        start = self._pieces[self._at].at
         self._value(path)
+        end = self._pieces[self._at - 1].end
+        self.values[path] = Held(start, end, self._depth > 0)
+        self.blocks[-1].end = end
 
     def _key(self, until: str) -> Path:
         """Take the steps of a key, quoted or not, up to a sign."""
@@ -140,12 +179,14 @@ class Scan:
         self._at += 1
 
     def _inline(self, path: Path) -> None:
+        self._depth += 1
         while (piece := self._next()) and piece.text != "}":
             if piece.text in ",\n":
                 self._at += 1
             else:
                 self._statement(path)
         self._at += 1
+        self._depth -= 1
 
     def _note(self, path: Path, line: int) -> None:
         self._lines.setdefault(path, line)

@@ -1,6 +1,6 @@
 """Records out into the readable file of a home, and one more record into a file that is there.
 
-``read(write(records))`` gives the same records. Adding keeps every comment.
+``read(write(records))`` gives the same records. Adding changes nothing that stands there.
 """
 
 from __future__ import annotations
@@ -8,18 +8,16 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from datetime import date
-from typing import TYPE_CHECKING, Any, Final
+from typing import Final
 
 from ampwright.foundations.answers import Between, CannotSay, Is, OneOf
 from ampwright.foundations.errors import InputError
 
 from .folding import ids_of
 from .homefile import Header, read
+from .inserting import with_answer, with_top
 from .layout import frozen, slot, slots_of, things_in
 from .records import Moment, Record, content_id
-
-if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
 
 Field = tuple[str, object]
 EXACT_WHOLE: Final = 1e15
@@ -189,63 +187,13 @@ def add(text: str, record: Record) -> str:
     A record that is there already changes nothing. Raises ``BadFileError`` for a file that
     cannot be read and ``InputError`` for a record of another home.
     """
-    import tomlkit  # only those who change a file wait for it
-
     found = read(text)
     if record.id in {row.id for row in found.records}:
         return text
     if found.home and record.home != found.home:
         raise InputError("home", record.home, f"{found.home}, as the file says")
-    document = tomlkit.parse(text)
     if record.home != found.home:
-        document.add("home", record.home)
-    _put(document, record, found.header)
-    return tomlkit.dumps(document)
-
-
-def _put(document: TOMLDocument, record: Record, said: Header) -> None:
-    """Put a record in its place in a parsed file."""
-    import tomlkit
-
-    *path, name = record.key.split(".")
+        text = with_top(text, f"home = {as_toml(record.home)}")
+    fields = [f"{name} = {as_toml(value)}" for name, value in fields_of(record, found.header)]
     things = {f"{collection}.{thing}" for collection, thing in things_in(record.key)}
-    table: Any = document
-    for number, step in enumerate(path, 1):
-        if step not in table:
-            table.append(step, tomlkit.table(is_super_table=number < len(path)))
-        elif not table[step] and ".".join(path[:number]) in things:
-            table[step].append("present", True)  # an empty table said no more than that
-        table = table[step]
-    if name not in table:
-        table.append(name, _item(record, said))
-    elif isinstance(table[name], tomlkit.items.AoT):
-        table[name].append(_table(record, said))
-    elif isinstance(table[name], list):
-        table[name].append(_item(record, said))
-    else:
-        table[name] = _both(table[name], _item(record, said))
-
-
-def _both(old: Any, new: Any) -> Any:
-    """Return a list of two answers in the place of one, with the comment that stood there."""
-    import tomlkit
-
-    rows = tomlkit.array().multiline(True)
-    rows.extend([old if isinstance(old, dict) else old.unwrap(), new])
-    rows.trivia.comment_ws, rows.trivia.comment = old.trivia.comment_ws, old.trivia.comment
-    return rows
-
-
-def _table(record: Record, said: Header) -> Any:
-    """Return a record as a table of its own."""
-    import tomlkit
-
-    lines = (f"{name} = {as_toml(value)}" for name, value in fields_of(record, said))
-    return tomlkit.item(tomlkit.parse("\n".join(lines)).unwrap())
-
-
-def _item(record: Record, said: Header) -> Any:
-    """Return a record as a bare value or as a table on one line."""
-    import tomlkit
-
-    return tomlkit.parse(f"x = {_one(record, said)}").item("x")
+    return with_answer(text, record.key, _one(record, found.header), fields, things)
