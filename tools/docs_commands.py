@@ -12,6 +12,7 @@ from ampwright.actions.answering import Answered
 from ampwright.actions.gating import GatesAnswer
 from ampwright.actions.homes import Validated
 from ampwright.actions.json_shape import schema_of
+from ampwright.actions.price_shapes import PriceAnswer
 from ampwright.actions.rejections import WhyNot
 from ampwright.actions.shapes import OptionsAnswer
 from ampwright.actions.working_shapes import WorkingAnswer
@@ -22,6 +23,7 @@ PAGE = REFERENCE / "commands.md"
 WIDTH = 80
 ANSWERS = {
     "options": OptionsAnswer,
+    "price": PriceAnswer,
     "working": WorkingAnswer,
     "why-not": WhyNot,
     "answer": Answered,
@@ -34,9 +36,10 @@ Written by `tools/docs_commands.py` from the commands' own help; do not edit.
 
 Every command writes plain text of at most 80 columns; colour only on a terminal, and never there
 when `NO_COLOR` is set. With `--json` it writes one JSON document instead, whose schema stands
-beside this page: [options](options.schema.json), [working](working.schema.json),
-[why-not](why-not.schema.json), [answer](answer.schema.json), [gates](gates.schema.json),
-[validate](validate.schema.json). What is wrong goes to standard error, in words.
+beside this page: [options](options.schema.json), [price](price.schema.json),
+[working](working.schema.json), [why-not](why-not.schema.json), [answer](answer.schema.json),
+[gates](gates.schema.json), [validate](validate.schema.json). What is wrong goes to standard
+error, in words.
 """
 
 

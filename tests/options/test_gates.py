@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+
 import pytest
 from tests.journeys.homes import journey, saying, without
 
 from ampwright.options.gates import closed, unasked
+from ampwright.options.open_homes import homes_of
+from ampwright.options.outlook import outlook
 from ampwright.options.supply_side import Decision
 
 
@@ -22,7 +27,8 @@ from ampwright.options.supply_side import Decision
 def test_a_gate_is_named_and_leaves_the_decision_alone(change, slug) -> None:
     made = journey("quillbrook-close", change=saying(change))
     assert made.outlook.decision is Decision.FIT_THEN_TELL
-    assert [(gate.slug, sure) for gate, sure in closed(made.best.design.gates)] == [(slug, True)]
+    closed_now = [(gate.slug, sure) for gate, sure in closed(made.best.design.gates)]
+    assert [each for each in closed_now if each[0] != "grant"] == [(slug, True)]
 
 
 def test_an_owners_plain_house_has_none() -> None:
@@ -36,7 +42,7 @@ def test_an_unasked_gate_is_a_question_and_no_other_gate_is_lost() -> None:
         return saying({"customer.holds": "tenant"})(without("property.kind")(records))
 
     made = journey("quillbrook-close", change=change)
-    assert [gate.slug for gate, _ in closed(made.best.design.gates)] == ["landlord"]
+    assert [gate.slug for gate, _ in closed(made.best.design.gates)] == ["landlord", "grant"]
     assert unasked(made.best.design.gates) in ((), ("property.kind",))
 
 
@@ -45,3 +51,20 @@ def test_a_listed_cottage_waits_for_the_planning_answer() -> None:
     made = journey("teazel-cottage", profile="demo")
     assert "listed" in [gate.slug for gate, _ in closed(made.best.design.gates)]
     assert made.outlook.decision is Decision.FIT_WITH_LIMIT
+
+
+@pytest.mark.parametrize(
+    ("change", "day", "asked"),
+    [
+        ({"customer.holds": "tenant"}, date(2027, 3, 31), True),
+        ({"customer.holds": "tenant"}, date(2027, 4, 1), False),  # the last row ends
+        ({"property.kind": "flat"}, date(2026, 11, 25), True),
+        ({"customer.holds": "leaseholder"}, date(2026, 11, 25), False),
+    ],
+)
+def test_a_grant_is_asked_for_before_any_work_and_only_where_it_may_be_had(change, day, asked):
+    # Government grant pages: renters and owners of flats, to 31 March 2027, approval first.
+    plain = journey("quillbrook-close", change=saying(change))
+    on = replace(plain.basis, design_date=day)
+    gates = outlook(homes_of(plain.folded, on), on).recommended.design.gates
+    assert ("grant" in [gate.slug for gate, _ in closed(gates)]) is asked

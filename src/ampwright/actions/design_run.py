@@ -87,6 +87,7 @@ class DesignRun:
     design: Design
     stages: tuple[StageNoted, ...]
     reads: Mapping[str, Rest]
+    home: Home
 
     @property
     def outcome(self) -> Outcome:
@@ -117,7 +118,7 @@ def run_design(folded: FoldedHome, basis: Basis, option: Option[Any]) -> DesignR
     stages = tuple(
         StageNoted(ran, read) for ran, read in zip(run.stages, run.first_read, strict=True)
     )
-    return DesignRun(option, fixed, design, stages, reader.reads)
+    return DesignRun(option, fixed, design, stages, reader.reads, home)
 
 
 def sides_of(value: Any) -> tuple[Any, ...]:

@@ -58,11 +58,23 @@ def grant(home: Home, basis: Basis, total_p: Pence) -> Made[Grant]:
     For renters and for owners of flats; other households have theirs only with a way across the
     pavement, which is not judged. Whether the scheme takes this customer is the scheme's to say.
     """
-    if home.property.kind != "flat" and home.customer.holds != "tenant":
+    if not for_such(home):
         return Made(Grant(may=False, most_p=NONE, words=OWN_HOUSE))
-    try:
-        most = grant_pounds(basis.book, GRANT, basis.design_date)
-    except OutOfTableError:
+    most = most_pounds(basis)
+    if most is None:
         return Made(Grant(may=False, most_p=NONE, words="no grant is known for this day"))
     share = noted(basis.book, "share", Share(0.75), "", PART_OF_COST)
     return Made(Grant(may=True, most_p=most_paid(most, share, total_p), words=APPLY_FIRST))
+
+
+def for_such(home: Home) -> bool:
+    """Say whether the scheme is for such a household: a flat's owner, or a renter."""
+    return home.customer.holds == "tenant" or home.property.kind == "flat"
+
+
+def most_pounds(basis: Basis) -> float | None:
+    """Return the most a grant pays for one outlet on the day of the basis, or ``None``."""
+    try:
+        return grant_pounds(basis.book, GRANT, basis.design_date)
+    except OutOfTableError:
+        return None

@@ -27,13 +27,13 @@ def priced_hours(_home: Home, basis: Basis, time: Labour) -> Made[Bundle]:
     lines = []
     for each in time.each:
         if each.hands is not Hands.MATE:
-            lines.append(_hours(each, each.does, card.labour_p_per_h))
+            lines.append(hours_line(each, each.does, card.labour_p_per_h))
         if each.hands is not Hands.ELECTRICIAN:
-            lines.append(_hours(each, f"{each.does}, by a second person", card.mate_p_per_h))
+            lines.append(hours_line(each, f"{each.does}, by a second person", card.mate_p_per_h))
     return Made(bundle(tuple(lines)))
 
 
-def _hours(task: TaskTime, what: str, p: Rate[PencePerHour]) -> Line:
+def hours_line(task: TaskTime, what: str, p: Rate[PencePerHour]) -> Line:
     """Return the line of one task; all going well counts at the lowest hour asked, and so on."""
     low_h, usual_h, high_h = (
         hours_of(task.low_min), hours_of(task.usual_min), hours_of(task.high_min)
@@ -64,22 +64,28 @@ def _standing(basis: Basis) -> Iterator[Line]:
     """Yield the lines that every job carries."""
     card = basis.rates.card
     one = given("n", 1.0, "", SetBy("each job", "one set")) if basis.keeps_working else 1.0
-    per_mile, per_hour = card.travel_p_per_mile, card.travel_p_per_h
-    yield _rated(Group.TRAVEL, "travel_miles", "miles", card.travel_miles, per_mile)
-    yield _rated(Group.TRAVEL, "travel_h", HOURS, card.travel_h, per_hour)
-    yield _rated(Group.OFFICE, "office_h", HOURS, card.office_h, card.office_p_per_h)
-    yield _rated(Group.OFFICE, "papers_p", "", Rate(one, one, one), card.papers_p)
+    yield from travel(basis)
+    yield rated(Group.OFFICE, "office_h", HOURS, card.office_h, card.office_p_per_h)
+    yield rated(Group.OFFICE, "papers_p", "", Rate(one, one, one), card.papers_p)
+
+
+def travel(basis: Basis) -> Iterator[Line]:
+    """Yield the lines of one visit's road."""
+    card = basis.rates.card
+    yield rated(Group.TRAVEL, "travel_miles", "miles", card.travel_miles, card.travel_p_per_mile)
+    yield rated(Group.TRAVEL, "travel_h", HOURS, card.travel_h, card.travel_p_per_h)
 
 
 WHAT: Final = {
     "travel_miles": ("the van, there and back", "usual miles of a job"),
     "travel_h": ("the drive, there and back", "usual hours on the road of a job"),
     "office_h": ("survey, design, quotation, booking and notices", "usual hours of the office"),
+    "revisit_h": ("asking the operator and booking again", "usual hours of the office"),
     "papers_p": ("certificate and entry with the scheme", "the firm's rate card"),
 }
 
 
-def _rated(group: Group, id_: str, unit: str, quantity: Rate[Any], price: Rate[Any]) -> Line:
+def rated(group: Group, id_: str, unit: str, quantity: Rate[Any], price: Rate[Any]) -> Line:
     """Return a line whose quantity and price both stand on the rate card."""
     what, why = WHAT[id_]
     amounts = (amount(getattr(quantity, level), getattr(price, level)) for level in LEVELS)

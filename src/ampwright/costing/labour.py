@@ -76,6 +76,9 @@ def labour(_home: Home, basis: Basis, work: Tasks, mending: tuple[TaskTime, ...]
     times = (*tasks, *mending)
     own = tuple(each for each in times if each.hands is not Hands.MATE)
     mates = tuple(each.usual_min for each in times if each.hands is not Hands.ELECTRICIAN)
+    alone = Minutes(0.0)
+    if basis.keeps_working:
+        alone = given("T", alone, "min", SetBy("this option", "no task for a second person"))
     return Made(
         Labour(
             tasks,
@@ -83,7 +86,7 @@ def labour(_home: Home, basis: Basis, work: Tasks, mending: tuple[TaskTime, ...]
             together(tuple(each.low_min for each in own)),
             together(tuple(each.usual_min for each in own)),
             together(tuple(each.high_min for each in own)),
-            together(mates),
+            together(mates) if mates else alone,
         )
     )
 

@@ -90,7 +90,7 @@ def tasks(
         )
     if isolator_by_point:
         found.append(Task("isolator-by-point", 1.0, "its device leaves the neutral joined"))
-    found += (Task(task, 1.0, EVERY_JOB) for task in LAST)
+    found.extend(Task(task, 1.0, EVERY_JOB) for task in LAST)
     return Made(Tasks(tuple(found)))
 
 
@@ -107,12 +107,10 @@ def fixing(home: Home, place: str) -> Iterator[Task]:
 def access(home: Home, basis: Basis, legs: tuple[LegRun, ...]) -> Iterator[Task]:
     """Yield what must be put up to reach the highest leg, where a ladder does not do."""
     high = [leg.id for leg in legs if leg.how in HIGH]
-    if not high:
-        return
-    top_m = max(if_said(partial(highest, home, leg), WITHIN_REACH) for leg in high)
-    if top_m > basis.rules.tower_to_m:
+    heights = [if_said(partial(highest, home, leg), WITHIN_REACH) for leg in high]
+    if any(each > basis.rules.tower_to_m for each in heights):
         yield Task("scaffold", 1.0, "part of the way runs higher than a tower is for")
-    elif top_m > basis.rules.ladder_to_m:
+    elif any(each > basis.rules.ladder_to_m for each in heights):
         yield Task("tower", 1.0, "part of the way runs higher than a ladder is for")
 
 

@@ -56,6 +56,7 @@ class RateCard:
     labour_p_per_h: Rate[PencePerHour] = column("p", "an electrician's hour")
     mate_p_per_h: Rate[PencePerHour] = column("p", "a second person's hour")
     office_h: Rate[Hours] = column("t", "hours of the office for a job")
+    revisit_h: Rate[Hours] = column("t", "hours of the office for a second visit")
     office_p_per_h: Rate[PencePerHour] = column("p", "an hour of the office")
     papers_p: Rate[Pence] = column("p", "certificate and notices of a job")
     travel_miles: Rate[Miles] = column("m", "miles there and back")

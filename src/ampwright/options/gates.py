@@ -9,6 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Final
 
+from ampwright.costing.grant import for_such, most_pounds
+from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -22,6 +24,7 @@ TENURE: Final = Place("leases and tenancies", at="consent to alterations", trust
 SEALS: Final = Place(
     "network operators' usual rule", at="seals of cut-out and meter", trust=Trust.COMMON_PRACTICE
 )
+GRANTS: Final = Place("Government grant pages", at="approval before the work")
 PERMITTED: Final = Place(
     "permitted development for charge points", at="designated land and roads", trust=Trust.MEMORY
 )
@@ -83,11 +86,25 @@ def isolator(home: Home, tap: str) -> Made[Gate | None]:
     return Made(Gate("isolator", says, "the supplier or the meter operator", SEALS))
 
 
+def grant_first(home: Home, basis: Basis) -> Made[Gate | None]:
+    """Return whether a grant may be had, whose approval must come before the work.
+
+    It is never counted in a price; whether the scheme takes this customer is the scheme's to say.
+    """
+    if not for_such(home) or most_pounds(basis) is None:
+        return Made(None)
+    says = (
+        "The customer's word whether a grant is wanted; if so its approval in writing before any "
+        "work, or none is paid"
+    )
+    return Made(Gate("grant", says, "the customer and the grant scheme", GRANTS))
+
+
 Gates = tuple[Gate | None, ...]
 """One entry a gate; while exploring, a spread each."""
 
 
-def gates_of(run: Run, tap: str) -> Gates:
+def gates_of(run: Run, basis: Basis, tap: str) -> Gates:
     """Describe every gate of a job; none of them changes what is sound."""
     return (
         run.aside(owners_consent),
@@ -95,6 +112,7 @@ def gates_of(run: Run, tap: str) -> Gates:
         run.aside(listed),
         run.aside(designated_land),
         run.aside(isolator, tap),
+        run.aside(grant_first, basis),
     )
 
 

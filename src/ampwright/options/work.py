@@ -134,7 +134,7 @@ def work_of(basis: Basis) -> Work[Design]:
         circuit = circuit_side(run, basis, choice, side)
         use = use_of(run, basis, choice)
         costs = price_side(run, basis, choice, circuit)
-        gates = gates_of(run, choice.tap)
+        gates = gates_of(run, basis, choice.tap)
         weighed = weigh(run, basis, choice, side, use, costs)
         return Design(bonds, side, circuit, use, costs, gates, weighed)
 
