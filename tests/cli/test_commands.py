@@ -14,6 +14,7 @@ import jsonschema
 import pytest
 
 from ampwright.actions import files
+from ampwright.actions.cautions import ALWAYS
 from ampwright.actions.design_run import run_design
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.options import answer_for
@@ -398,6 +399,14 @@ def test_every_example_home_is_answered(home):
         working.stage(stage, sheet)
     sheet.show()
     assert max(map(len, shown.getvalue().splitlines())) <= WIDEST
+
+
+def test_a_way_nobody_has_described_leaves_no_caution_out():
+    """A home in which the way of the cable is blank is answered like any other."""
+    seen = see(ROOT / "examples" / "calls" / "teazel-cottage.toml", Terms(date(2026, 11, 25)))
+    answer = answer_for(seen)
+    assert answer.options
+    assert len(answer.cautions) >= len(ALWAYS)
 
 
 class TestColour:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from ampwright.foundations.answers import Between, CannotSay, Is, OneOf
 from ampwright.foundations.errors import InputError
 from ampwright.survey.layout import slot
-from ampwright.survey.spoken import spoken
+from ampwright.survey.spoken import choices, spoken
 from ampwright.survey.wording import as_words
 
 from .generating import SLOTS, values
@@ -36,6 +36,11 @@ from .generating import SLOTS, values
         ("supply.smart_meter", "yes, half-hourly", Is("yes, half-hourly")),
         ("supply.smart_meter", "yes or no", OneOf(("yes", "no"))),
         ("customer.own_words", "left or right, 60 or 80", Is("left or right, 60 or 80")),
+        ("supply.looped", "Two", Is(True)),
+        ("supply.phases", "three", Is(3)),
+        ("supply.tails_mm2", "a finger", Is(25.0)),
+        ("supply.isolator", "no", Is("none")),
+        ("supply.earthing", "to a rod in the ground or TN-S", OneOf(("TT", "TN-S"))),
         ("loads.shower.present", "cannot say", CannotSay()),
         ("loads.shower.present", "Can't say: never looked", CannotSay("never looked")),
     ],
@@ -79,3 +84,9 @@ def test_every_value_in_words_is_heard_as_itself(found):
     if "e" in as_words(value) and fact.is_number:
         return  # nobody says a figure in powers of ten
     assert spoken(fact, said, where.key) == Is(value)
+
+
+@given(st.sampled_from([each for each in SLOTS if each.fact.allowed]))
+def test_every_choice_is_heard_as_what_it_stands_for(where):
+    heard = [spoken(where.fact, words, where.key) for words in choices(where.fact)]
+    assert heard == [Is(value) for value in where.fact.allowed]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import cast
+from typing import Any, cast
 
+from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Check
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.options.held import known_values
@@ -149,7 +150,8 @@ def cautions_of(run: DesignRun | None) -> tuple[str, ...]:
     if run is None:
         return cautions_for((), ())
     own = [check.caution for stage in run.stages for check in stage.checks if check.caution]
-    legs = getattr(run.design.route, "legs", ())
+    route: Any = run.design.route
+    legs = () if isinstance(route, Missing) else route.legs
     return cautions_for([leg.how for leg in legs], own)
 
 

@@ -69,6 +69,7 @@ class Board(Thing):
         look="A main switch four wide with three thick wires is three.",
         who="photo",
         values={1: 0.94, 3: 0.06},
+        said_as={1: "one", 3: "three"},
     )
     main_switch_a: Amperes = fact(
         ask="What number stands on the board's main switch before the letter A?",

@@ -89,6 +89,11 @@ class Wishes(Part):
         trade="Tethered or socketed",
         look="A fixed lead is quicker every day; a socket hides away and takes any car.",
         values={"tethered": 0.7, "socket": 0.2, "either": 0.1},
+        said_as={
+            "tethered": "fixed to the point",
+            "socket": "a socket",
+            "either": "either",
+        },
     )
     on_post: bool = fact(
         ask="Is there a wall for it, or does it need a post?",
@@ -107,6 +112,14 @@ class Wishes(Part):
         "later?",
         trade="Priority stated",
         look="One only; nothing said is an answer too.",
+        said_as={
+            "price": "the price",
+            "wait": "no waiting",
+            "speed": "speed",
+            "sight": "how it looks",
+            "room to grow": "room for more later",
+            "none stated": "nothing more than the rest",
+        },
     )
     place: str = fact(
         ask="Where would you like it?",
@@ -165,6 +178,7 @@ class Car(Thing):
         look="11 kW and 22 kW are three; 7.4 kW is one.",
         values={1: 0.4, 3: 0.6},
         needs={"fit": TOLD},
+        said_as={1: "one", 3: "three"},
     )
     usable_kwh: KilowattHours = fact(
         ask="How many kilowatt-hours does its battery hold?",

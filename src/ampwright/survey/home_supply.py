@@ -69,6 +69,7 @@ class Supply(Part):
         who="photo",
         values={1: 0.93, 3: 0.07},
         needs={"quote": SEEN, "fit": SEEN, "certify": SEEN},
+        said_as={1: "one", 3: "three"},
     )
     main_fuse_a: Amperes = fact(
         ask="Read me the white label on the big fuse, not the number moulded in the plastic.",
@@ -105,6 +106,7 @@ class Supply(Part):
         who="photo",
         values={False: 0.9, True: 0.1},
         needs={"quote": SEEN, "fit": SEEN, "certify": SEEN},
+        said_as={False: "one", True: "two"},
     )
     condition: Condition = fact(
         ask="Does anything at the big fuse look cracked, scorched, wet or home-made?",
@@ -114,6 +116,12 @@ class Supply(Part):
         values={"sound": 0.94, "doubtful": 0.05, "dangerous": 0.01},
         needs={"quote": SEEN, "fit": SEEN},
         ages_after=730,
+        known_as={"nothing": "sound", "fine": "sound"},
+        said_as={
+            "sound": "no",
+            "doubtful": "home-made, or not sure",
+            "dangerous": "yes: cracked, scorched or wet",
+        },
     )
     metered: bool = fact(
         ask="Does a meter measure all the house uses?",
@@ -139,6 +147,11 @@ class Supply(Part):
         values={"TN-C-S": 0.72, "TN-S": 0.2, "TT": 0.08},
         known_as={"PME": "TN-C-S", "TNCS": "TN-C-S", "TNS": "TN-S", "rod": "TT"},
         needs={"quote": SEEN, "fit": SEEN, "certify": SEEN},
+        said_as={
+            "TN-C-S": "into the fuse block",
+            "TN-S": "to a clamp on the cable",
+            "TT": "to a rod in the ground",
+        },
     )
     earthing_confirmed: bool = fact(
         ask="Has the network or an electrician said in writing which kind of earth this is?",
@@ -238,6 +251,7 @@ class Supply(Part):
         rare=(6, 10, 35),
         needs={"quote": TOLD, "fit": SEEN, "certify": SEEN},
         symbol="tails",
+        said_as={16: "a pencil", 25: "a finger"},
     )
     tails_m: Metres = fact(
         ask="How long are the cables from the meter to the fuse board?",
@@ -255,6 +269,11 @@ class Supply(Part):
         who="photo",
         values={"none": 0.55, "two pole": 0.43, "four pole": 0.02},
         needs={"quote": TOLD, "fit": SEEN},
+        said_as={
+            "none": "no",
+            "two pole": "yes",
+            "four pole": "yes, a wide one for three lines",
+        },
     )
     isolator_a: Amperes = fact(
         ask="What number stands on that switch before the letter A?",

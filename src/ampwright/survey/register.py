@@ -59,7 +59,8 @@ class Fact:
     """One fact: what may be said of it, how to ask, how to find out.
 
     ``values`` says how common each answer is before anybody has asked; ``rare`` lists answers
-    accepted when given but not expected; ``known_as`` maps other names of an answer to ours.
+    accepted when given but not expected; ``known_as`` maps other names of an answer to ours and
+    ``said_as`` tells how somebody who was asked in our words says each answer.
     ``on_papers``: wanted for papers and people, whatever the designs read.
     """
 
@@ -71,6 +72,7 @@ class Fact:
     prior: Place = REMEMBERED
     rare: tuple[Value, ...] = ()
     known_as: Mapping[str, Value] = field(default_factory=dict)
+    said_as: Mapping[Any, str] = field(default_factory=dict)
     between: tuple[float, float] | None = None
     step: float | None = None
     agree: Agree | None = None
@@ -113,6 +115,7 @@ class Fact:
         if self.is_number:
             self.values = {self.kind(value): share for value, share in self.values.items()}
             self.rare = tuple(self.kind(value) for value in self.rare)
+            self.said_as = {self.kind(value): words for value, words in self.said_as.items()}
         if not options and self.values and not self.between:
             options = (*self.values, *self.rare)
         self.allowed = options
@@ -130,6 +133,8 @@ def faults(fact: Fact) -> Iterator[str]:
         yield "values or a range"
     if fact.allowed and set(fact.values) - set(fact.allowed):
         yield f"how common only for the allowed answers {fact.allowed}"
+    if set(fact.said_as) - set(fact.allowed):
+        yield f"how to say it only for the allowed answers {fact.allowed}"
     if fact.values and fact.allowed and {*fact.values, *fact.rare} != set(fact.allowed):
         yield "how common for every allowed answer, or to call it rare"
     if any(share < 0 for share in fact.values.values()):

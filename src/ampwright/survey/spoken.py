@@ -11,6 +11,7 @@ from ampwright.foundations.errors import InputError
 
 from .accept import accept, accept_few, accept_range, expected_of
 from .register import Fact
+from .wording import as_words
 
 CANNOT: Final = re.compile(
     r"(?:cannot|can't|could not) say(?:\s*[:,]\s*(?P<why>.+))?", re.IGNORECASE
@@ -45,7 +46,7 @@ def spoken(fact: Fact, words: str, key: str = "") -> Answer:
     """Return the answer that some words give; ``InputError`` when they give none.
 
     One answer, several with *or* between, a range with *to*, or *cannot say*. A unit may stand
-    after a figure, and an answer may go by another of its names.
+    after a figure, and an answer may go by another of its names or by how a customer says it.
 
     Examples
     --------
@@ -60,6 +61,9 @@ def spoken(fact: Fact, words: str, key: str = "") -> Answer:
     text = " ".join(words.split())
     if cannot := CANNOT.fullmatch(text):
         return CannotSay(cannot["why"] or "")
+    for value, said in fact.said_as.items():
+        if text.casefold() == said.casefold():
+            return Is(value)
     if fact.is_number:
         return _figures(fact, text, name)
     if not fact.allowed:
@@ -68,6 +72,18 @@ def spoken(fact: Fact, words: str, key: str = "") -> Answer:
     if len(several) > 1:
         return OneOf(accept_few(fact, several, name))
     return Is(accept(fact, several[0] if several else text, name))
+
+
+def choices(fact: Fact) -> tuple[str, ...]:
+    """Return the answers to choose from as a customer says them; none where there is no list.
+
+    Examples
+    --------
+    >>> fuse = Fact(ask="?", trade="fuse", kind=float, unit="A", allowed=(60.0, 80.0))
+    >>> choices(fuse), choices(Fact(ask="?", trade="a shower", kind=bool, allowed=(False, True)))
+    (('60', '80'), ('no', 'yes'))
+    """
+    return tuple(fact.said_as.get(value) or as_words(value) for value in fact.allowed)
 
 
 def _figures(fact: Fact, text: str, name: str) -> Answer:
@@ -106,6 +122,7 @@ def _named(fact: Fact, text: str) -> Sequence[Value]:
     meant: dict[str, Value] = dict(YES_NO) if fact.kind is bool else {}
     meant |= {str(each).casefold(): each for each in fact.allowed if fact.kind is not bool}
     meant |= {each.casefold(): value for each, value in fact.known_as.items()}
+    meant |= {said.casefold(): value for value, said in fact.said_as.items()}
     by_length = sorted(meant, key=len, reverse=True)
     rest, found = text.casefold(), list[Value]()
     while name := _first(by_length, rest):
