@@ -67,12 +67,17 @@ class TestBonding:
                         services__gas__extraneous_ohm=0.0)  # fmt: skip
         gas = bonds(facts).checks[1]
         assert gas.outcome.value == "fail"
-        assert gas.why == "the bond hangs loose or is cut"
+        assert gas.why == "the gas service: the bond hangs loose or is cut"
 
     @pytest.mark.parametrize(("ohm", "says"), [(22000.0, "pass"), (21999.0, "fail")])
     def test_a_pipe_measured_to_bring_nothing_in(self, ohm, says):
         water = bonds(changed(SEMI, services__water__extraneous_ohm=ohm)).checks[0]
         assert water.outcome.value == says
+
+    def test_each_bond_says_whose_it_is(self):
+        said = [check.why for check in bonds(SEMI).checks]
+        assert "the water service" in said
+        assert "the gas service" in said
 
     def test_plastic_at_the_entry_is_not_applicable(self):
         assert bonds(SUNNY).checks[0].outcome.value == "not applicable"

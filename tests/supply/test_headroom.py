@@ -12,9 +12,13 @@ from ampwright.demand.compare import TABLE
 from ampwright.demand.household import household_demand
 from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.working import orphans
+<<<<<<< HEAD
 from ampwright.supply.headroom import headroom, limiter_holds
+=======
+from ampwright.supply.headroom import headroom, rotation_kept
+>>>>>>> cf72890 (Independent networks ask who feeds them; phase rotation, sensors and bonds are said; a network under the law is reported)
 from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
@@ -37,6 +41,27 @@ def made(
 
 def failed(result):
     return [check.requirement.id for check in result.checks if check.outcome is Outcome.FAIL]
+
+
+class TestPhaseRotation:
+    # BS 7671, 643.9: phase sequence is verified on three-phase work; handbooks of testing list it
+    # among the functional tests of a three-phase point.
+    def said(self, now_a, point):
+        checks = made(now_a, 16.0, point=point).checks
+        return [c.caution for c in checks if c.requirement.id == "rotation_kept"]
+
+    def test_it_is_noted_and_proved_wherever_there_are_three_lines(self):
+        (words,) = self.said((10.0, 10.0, 10.0), LEAD)
+        assert "note the phase rotation at the meter before anything is dead" in words
+        assert "at the point" not in words
+
+    def test_at_a_point_on_three_lines_it_is_proved_too(self):
+        (words,) = self.said((10.0, 10.0, 10.0), THREE)
+        assert "prove it at the point too" in words
+
+    def test_one_line_has_none(self):
+        assert self.said((10.0,), LEAD) == []
+        assert rotation_kept(Count(1)).outcome is Outcome.NOT_APPLICABLE
 
 
 class TestWorkedHomes:

@@ -159,3 +159,13 @@ class TestSensors:
     def test_one_without_a_sensor_has_none(self):
         facts = {**SUNNY, "sources.sun.sensor_at": "none"}
         assert [each.of for each in self.seen(facts)] == ["the point", "store"]
+
+    def test_each_is_put_in_words_for_the_one_who_fits_it(self):
+        made = sensors(home_of(SUNNY), (True,), True, "meter")
+        said = [check.why for check in made.checks]
+        assert len(said) == len(made.out.sensors)
+        assert {check.outcome.value for check in made.checks} == {"pass"}
+        assert said[0].startswith("sensor of the point on the L1 tail, between the meter and")
+        assert "sees the house and the point, less what comes from" in said[0]
+        assert "arrow from the network to the house, proved with a known load" in said[1]
+        assert not any("less what comes from" in each for each in said[1:])

@@ -29,6 +29,7 @@ from ampwright.design.sources import (
     source_ways,
 )
 from ampwright.firm.basis import Basis
+from ampwright.supply.sensors import Sensing, sensors
 from ampwright.supply.voltage import Origin
 
 from .choices import Choice
@@ -44,6 +45,7 @@ class CircuitSide:
     device: Protection
     board: BoardRoom
     sensors: SensorOrder
+    sensing: Sensing
     faults: FaultLevels
     earth: PointEarth
     armour: ArmourEnds
@@ -61,7 +63,8 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )
     room = room_of(run, basis, choice, device)
-    sensors = beside_sources(run, basis, choice)
+    order = beside_sources(run, basis, choice)
+    sensing = run.aside(sensors, side.carried.lines, choice.house_limit, choice.tap)
     faults = run(fault_levels, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
     run.aside(broken_neutral, basis)
@@ -74,7 +77,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     laid = cable_of(run, basis, choice, way, device, fed)
     volts = volts_of(run, basis, choice, side.origin, laid)
     along(run, basis, choice, way, device, laid)
-    return CircuitSide(way, device, room, sensors, faults, earth, armour, laid, volts)
+    return CircuitSide(way, device, room, order, sensing, faults, earth, armour, laid, volts)
 
 
 def room_of(run: Run, basis: Basis, choice: Choice, device: Protection) -> BoardRoom:

@@ -18,6 +18,7 @@ from ampwright.foundations.checks import (
     at_least,
     at_most,
     holds,
+    not_applicable,
     requires,
     verdict,
 )
@@ -31,6 +32,7 @@ from ampwright.standards.network.limiter import (
     limiter_locked,
     limiter_quick_enough,
 )
+from ampwright.standards.places import wiring
 from ampwright.standards.wiring.adequacy import supply_carries_demand
 from ampwright.survey.home import Home
 from ampwright.tables.charging import least_charging_a
@@ -39,6 +41,12 @@ from ampwright.tables.network import limiting_time
 from .sharing import Sharing
 
 METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
+SEQUENCE: Final = wiring("643.9")
+ROTATION: Final = (
+    "note the phase rotation at the meter before anything is dead; prove it the same after, at "
+    "every board whose feed was parted and at whatever turns: pumps, fans, a heat pump"
+)
+ROTATION_AT_POINT: Final = f"{ROTATION}; prove it at the point too, L1 on its first terminal"
 
 
 @computes("I", "A", formula="max(I)", place=METHOD)
@@ -86,6 +94,20 @@ def house_under_limit(demand: Amperes, limit: Amperes) -> Finding:
 def limit_worth_setting(limit: Amperes, least: Amperes) -> Finding:
     """A house held too low starves the car most evenings."""
     return at_least(limit, least)
+
+
+@requires("the phase rotation is known before the work and the same after it", place=SEQUENCE)
+def rotation_kept(phases: Count) -> Finding:
+    """Lines that change places turn pumps and fans backwards, and nothing trips.
+
+    Noted before anything is dead and proved again after, wherever three lines were parted.
+
+    Examples
+    --------
+    >>> rotation_kept(Count(1)).outcome.value
+    'not applicable'
+    """
+    return holds(True) if phases > 1 else not_applicable("one line cannot change places")
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,8 +199,15 @@ def carried_with(
         supply_has_lines(point.phases, phases),
         supply_carries_demand(worst(carried_a), rating_a),
         *(_limit_checks(basis, point, busiest_a, limit_a) if limit_a is not None else ()),
+        *((_rotation(point.phases, phases),) if phases > 1 else ()),
     )
     return Made(out, checks)
+
+
+def _rotation(point_phases: Count, phases: Count) -> Check:
+    """Return what to prove of the order of three lines."""
+    words = ROTATION_AT_POINT if point_phases > 1 else ROTATION
+    return rotation_kept(phases).with_caution(words)
 
 
 def limit_for(basis: Basis, rating_a: Amperes, busiest_a: Amperes) -> Amperes:

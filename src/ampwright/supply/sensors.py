@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.demand.household import ALL_LINES, LINES
+from ampwright.foundations.checks import Finding, holds, requires
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
@@ -44,6 +45,30 @@ class Sensor:
     net_of: tuple[str, ...]
     words: str
 
+    @property
+    def line(self) -> str:
+        """The sensor in words, as a fitter reads them."""
+        less = f", less what comes from {' and '.join(self.net_of)}" if self.net_of else ""
+        return (
+            f"sensor of {self.of} on {self.conductor}, {self.side}; {self.arrow}; sees "
+            f"{' and '.join(self.sees)}{less}: {self.words}"
+        )
+
+
+@requires("each current sensor sits where it sees what its device must know", place=PRACTICE)
+def sensor_placed(line: str) -> Finding:
+    """One conductor through each, the arrow the right way, and nothing it must see behind it.
+
+    Said for every sensor of the home and of the point, for the one who fits and proves it; a
+    battery that takes the car for the house is judged by itself.
+
+    Examples
+    --------
+    >>> sensor_placed("sensor of the point on the L1 tail").outcome.value
+    'pass'
+    """
+    return holds(True, line)
+
 
 @dataclass(frozen=True, slots=True)
 class Sensing:
@@ -75,7 +100,7 @@ def sensors(home: Home, lines: tuple[bool, ...], limited: bool, tap: str) -> Mad
             for line in LINES[:phases]
             if where != "none" and (phases == 1 or each.phase in (line, ALL_LINES))
         )
-    return Made(Sensing(tuple(found)))
+    return Made(Sensing(tuple(found)), tuple(sensor_placed(each.line) for each in found))
 
 
 def _giving(sources: tuple[tuple[str, Source], ...], line: str, phases: int) -> Iterator[str]:

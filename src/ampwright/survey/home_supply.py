@@ -381,6 +381,11 @@ class Supply(Part):
         look="The first two digits of the meter point number tell it too.",
         needs={"quote": TOLD},
     )
+    fed_by: str = fact(
+        ask="Who feeds the estate's own network: which area's operator?",
+        trade="Distributor that an independent network connects to",
+        look="The independent operator says so; so does the page on power cuts for the postcode.",
+    )
     transformer: str = fact(
         ask="Where does your electricity come from: a pole with a grey tank, a green box?",
         trade="Transformer and who shares it",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
@@ -152,15 +152,20 @@ def _bond(basis: Basis, id_: str, service: Service, required_mm2: SquareMm) -> t
     """Return the bond of one service of metal, with what would mend it."""
     found_mm2 = service.bond_mm2
     whole = found_mm2 < required_mm2 or service.bond_connected
-    check = bond_present_and_sized(found_mm2, whole, required_mm2)
+    check = _of(id_, bond_present_and_sized(found_mm2, whole, required_mm2))
     if check.outcome is not Outcome.FAIL:
         return Bond(id_, required_mm2, found_mm2, to_do=False), check
     least_ohm = _brings_in_nothing(basis.book)
     if service.extraneous_ohm >= least_ohm:
-        unbonded = pipe_may_stay_unbonded(service.extraneous_ohm, least_ohm)
+        unbonded = _of(id_, pipe_may_stay_unbonded(service.extraneous_ohm, least_ohm))
         return Bond(id_, required_mm2, found_mm2, to_do=False), unbonded
     mended = check.mended_by(_new_bond(basis, id_, service, required_mm2))
     return Bond(id_, required_mm2, found_mm2, to_do=True), mended
+
+
+def _of(id_: str, check: Check) -> Check:
+    """Return a check that says of which service it is."""
+    return replace(check, why=": ".join(part for part in (f"the {id_} service", check.why) if part))
 
 
 def _brings_in_nothing(book: Book) -> Ohms:
