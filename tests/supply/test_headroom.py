@@ -14,11 +14,7 @@ from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.working import orphans
-<<<<<<< HEAD
-from ampwright.supply.headroom import headroom, limiter_holds
-=======
-from ampwright.supply.headroom import headroom, rotation_kept
->>>>>>> cf72890 (Independent networks ask who feeds them; phase rotation, sensors and bonds are said; a network under the law is reported)
+from ampwright.supply.headroom import headroom, limiter_holds, rotation_kept
 from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
