@@ -148,7 +148,10 @@ class TestBoards:
 
     def test_surge_protection_once_added_is_there(self):
         home, on = plain(changed(SEMI, boards__main__surge_protection=False)), basis()
-        assert dict(surge(on, "main").changes) == {"boards.main.surge_protection": True}
+        assert dict(surge(on, "main").changes) == {
+            "boards.main.surge_protection": True,
+            "boards.main.surge_leads_m": 0.5,  # as 534.4.8 prefers
+        }
         assert home.boards["main"].surge_protection is False
 
 

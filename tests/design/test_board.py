@@ -43,6 +43,34 @@ class TestExisting:
         assert failed(made.checks) == ["surge_protection_present"]
         assert remedies(made, "surge_protection_present") == ["surge-main"]
 
+    # the leads of a surge device come to 1 m together at most (BS 7671, 534.4.8)
+    @pytest.mark.parametrize(("metres", "says"), [(1.0, []), (1.1, ["surge_leads_short"])])
+    def test_the_leads_of_a_surge_device_are_short(self, metres, says):
+        facts = changed(SEMI, boards__main__surge_leads_m=metres)
+        made = room(facts)
+        assert failed(made.checks) == says
+        if says:
+            (check,) = [each for each in made.checks if each.outcome.value == "fail"]
+            (remedy,) = check.remedies
+            assert remedy.slug == "surge-leads-main"
+            assert not failed(room(facts | dict(remedy.changes)).checks)
+
+    def test_leads_that_nobody_measured_are_not_judged(self):
+        assert "surge_leads_short" not in {each.requirement.id for each in room(SEMI).checks}
+
+    @pytest.mark.parametrize(
+        ("point", "part"), [("window-lead", "two-pole"), ("three-socket", "four-pole")]
+    )
+    def test_where_no_lock_fits_an_isolator_by_the_point_takes_one(self, point, part):
+        three = {"boards.main.whole_ways_spare": 1, "boards.main.spare_ways": 3}
+        facts = changed(SEMI if part == "two-pole" else YARD, boards__main__lock_fits=False)
+        made = room(facts | (three if part == "four-pole" else {}), point=point)
+        (check,) = [each for each in made.checks if each.requirement.id == "isolation_secured"]
+        (remedy,) = check.remedies
+        assert remedy.parts[0].what == f"{part} isolator in a case"
+        assert outcome_of(room(facts | dict(remedy.changes)).checks, "isolation_secured") == "pass"
+        assert outcome_of(room(SEMI).checks, "isolation_secured") == "pass"
+
     def test_sources_count_with_the_fuse(self):
         made = room(SUNNY)
         (check,) = [each for each in made.checks if each.requirement.id == "board_carries_sources"]

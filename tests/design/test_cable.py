@@ -34,6 +34,29 @@ def test_the_worst_leg_rules_and_is_named():
     assert out.governed_by == "In ≤ Iz"
 
 
+def test_in_the_ground_the_device_is_at_most_0_9_of_what_the_cable_carries():
+    # armoured 6 mm², two loaded, method D: 46 A, of which 0.9 is 41.4 A (BS 7671, appendix 4, 5.1)
+    out, _, checks = circuit(COTTAGE, "meter", "gate", ARMOURED, earthing="house rod")
+    (carries,) = [each for each in checks if each.requirement.id == "cable_carries_device"]
+    assert out.capacity_a == 46.0
+    assert carries.limit == pytest.approx(41.4)
+
+
+def test_so_it_is_where_all_of_it_lies_there():
+    out, _, checks = circuit(YARD, "main", "store", ARMOURED, point="three-socket", setting_a=16.0)
+    (carries,) = [each for each in checks if each.requirement.id == "cable_carries_device"]
+    assert carries.limit == pytest.approx(0.9 * out.capacity_a)
+
+
+def test_a_fault_that_opens_nothing_in_time_fails_with_the_loop():
+    # a point that sees residual current itself leaves its cable to the breaker
+    lost = changed(SEMI, supply__ze_ohm=2.0)
+    _, _, checks = circuit(lost, "main", "window", FLAT, point="window-socket")
+    assert {"loop_within_limit", "cut_off_in_time"} <= set(failed(checks))
+    _, _, checks = circuit(lost, "main", "window", FLAT)
+    assert "cut_off_in_time" not in failed(checks)
+
+
 def test_grouping_and_heat_make_it_larger():
     warm = changed(SEMI, legs__plaster__ambient_c=45.0, legs__plaster__grouped_with=2)
     out, _, _ = circuit(warm, "main", "window", FLAT)

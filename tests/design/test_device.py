@@ -124,13 +124,22 @@ def test_a_catalogue_without_the_device_fails():
 @pytest.mark.parametrize(("read_ka", "says"), [(6.0, "pass"), (6.01, "fail")])
 def test_breaking_capacity_at_its_limit(read_ka, says):
     facts = {**SEMI, "supply": {**SEMI["supply"], "fault_current_ka": read_ka}}
-    (check,) = fault_levels(plain(facts), 1, 6.0).checks
+    (check,) = fault_levels(plain(facts), basis(), 1, 6.0).checks
     assert check.outcome.value == says
 
 
 def test_between_lines_counts_on_three_phases():
-    assert fault_levels(plain(YARD), 1, 10.0).out.prospective_ka == 1.21
-    assert fault_levels(plain(YARD), 3, 10.0).out.prospective_ka == 2.3
+    assert fault_levels(plain(YARD), basis(), 1, 10.0).out.prospective_ka == 1.21
+    assert fault_levels(plain(YARD), basis(), 3, 10.0).out.prospective_ka == 2.3
+
+
+def test_between_lines_it_is_twice_until_somebody_reads_it():
+    # twice the line to neutral figure: guidance on inspection and testing, 2.7.16
+    made = fault_levels(plain(without(YARD, "supply.fault_current_3ph_ka")), basis(), 3, 10.0)
+    assert made.out.prospective_ka == 2.42
+    assert "read it" in made.checks[0].caution
+    read = fault_levels(plain(YARD), basis(), 3, 10.0)
+    assert read.checks[0].caution == ""
 
 
 # 0.3 of 30 mA may flow in normal service: 9 mA

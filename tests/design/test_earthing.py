@@ -241,6 +241,12 @@ class TestNetworkEarth:
         assert any("look for metal" in each.caution for each in made.checks)
         assert not any("look for metal" in each.caution for each in earth(SEMI).checks)
 
+    # the largest figure quoted between a rod and buried metal of the network's earth: 3.6 m
+    @pytest.mark.parametrize(("metres", "says"), [(3.6, "pass"), (3.5, "fail")])
+    def test_buried_metal_is_kept_from_a_rod(self, metres, says):
+        made = earth(changed(SEMI, earthing__rod_metal_m=metres), "rod")
+        assert outcome_of(made.checks, "buried_separated") == says
+
     def test_before_a_rod_is_driven(self):
         made = earth(SEMI, "rod")
         assert made.checks[-1].limit == 3.6

@@ -83,6 +83,37 @@ class TestOfTheTap:
         made = feed_bears(plain(facts), basis(), "main", (40.0,), 32.0)
         assert outcome_of(made.checks, "feed_cable_carries") == says
 
+    # of what a cable in the ground carries a device may be 0.9, 70.2 A; one that acts at twice
+    # its rating 1.45 / 2 of it in air, 64.5 A (BS 7671, appendix 4, 5.1)
+    @pytest.mark.parametrize(("kind", "lies", "device", "says"), [
+        ("breaker", "buried", 70.2, "pass"), ("cartridge fuse", "buried", 70.3, "fail"),
+        ("breaker", "clipped inside", 89.0, "pass"), ("breaker", "clipped inside", 89.1, "fail"),
+        ("rewireable fuse", "clipped inside", 64.5, "pass"),
+        ("rewireable fuse", "clipped inside", 64.6, "fail"),
+    ])  # fmt: skip
+    def test_the_ground_and_a_fuse_of_wire_ask_for_more(self, kind, lies, device, says):
+        facts = far(lies=lies, device=device, boards__main__feed_device_kind=kind)
+        made = feed_bears(plain(facts), basis(), "main", (40.0,), 32.0)
+        assert outcome_of(made.checks, "feed_cable_carries") == says
+
+    # 1.45 times 89 A is 129.05 A: by twice a fuse of wire, by 1.45 times all else
+    @pytest.mark.parametrize(("kind", "device", "acts_a", "says"), [
+        ("rewireable fuse", 64.5, 129.0, "pass"), ("rewireable fuse", 65.0, 130.0, "fail"),
+        ("breaker", 89.0, 129.05, "pass"), ("cartridge fuse", 90.0, 130.5, "fail"),
+    ])  # fmt: skip
+    def test_a_small_overload_ends_in_time(self, kind, device, acts_a, says):
+        facts = far(device=device, boards__main__feed_device_kind=kind)
+        made = feed_bears(plain(facts), basis(), "main", (40.0,), 32.0)
+        (check,) = [c for c in made.checks if c.requirement.id == "overload_ends_in_time"]
+        assert (check.outcome.value, check.limit) == (says, pytest.approx(129.05))
+        assert check.actual == pytest.approx(acts_a)
+
+    def test_of_a_device_of_no_known_kind_only_its_rating_counts(self):
+        made = feed_bears(plain(far()), basis(), "main", (40.0,), 32.0)
+        assert [each.requirement.id for each in made.checks] == [
+            "feed_device_carries", "feed_cable_carries",
+        ]  # fmt: skip
+
     def test_how_it_lies_is_asked(self):
         facts = without(far(), "boards.main.feed_lies")
         with pytest.raises(Unanswered, match=r"boards\.main\.feed_lies"):
@@ -123,16 +154,25 @@ class TestOfTheHouse:
         (check,) = [each for each in made.checks if each.outcome.value == "fail"]
         (remedy,) = check.remedies
         assert remedy.slug == "feed-device-main"
-        # 25 mm², three loaded, in the ground: 82 A (Table 4D4A); the fuse is 80 A
-        assert remedy.changes == (("boards.main.feed_device_a", 80.0),)
+        # 25 mm², three loaded, in the ground: 82 A (Table 4D4A), of which a device may be 0.9
+        assert remedy.changes == (
+            ("boards.main.feed_device_a", 63.0),
+            ("boards.main.feed_device_kind", "cartridge fuse"),
+        )
         assert not failed(house_feeds(plain({**facts, **dict(remedy.changes)}), basis(), "meter")
                           .checks)  # fmt: skip
+
+    def test_no_larger_than_the_fuse_before_it(self):
+        # clipped, 25 mm² carries 110 A and more; the service fuse is 80 A
+        facts = changed(YARD, boards__main__feed_device_a=0.0, boards__main__feed_lies="tray")
+        (check, *_) = house_feeds(plain(facts), basis(), "meter").checks
+        assert dict(check.remedies[0].changes)["boards.main.feed_device_a"] == 80.0
 
     def test_no_larger_than_its_cable(self):
         facts = changed(YARD, boards__main__feed_device_a=0.0, boards__main__feed_mm2=16.0)
         (check, *_) = house_feeds(plain(facts), basis(), "meter").checks
-        # 16 mm², three loaded, in the ground: 64 A
-        assert dict(check.remedies[0].changes)["boards.main.feed_device_a"] in (60.0, 63.0)
+        # 16 mm², three loaded, in the ground: 64 A, 0.9 of it 57.6 A
+        assert dict(check.remedies[0].changes)["boards.main.feed_device_a"] == 45.0
 
     def test_its_armour_as_copper(self):
         (_, told) = house_feeds(plain(YARD), basis(), "meter").checks

@@ -77,6 +77,19 @@ def test_it_must_feed_the_point_alone():
     assert failed(route(plain(facts), "main", "window").checks) == ["own_circuit"]
 
 
+@pytest.mark.parametrize("has_earth", [True, False])
+def test_its_earth_is_no_neutral(has_earth):
+    facts = use({**BUILDERS, "laid.builders.earth_core": has_earth})
+    _, _, checks = circuit(facts, "main", "window", FLAT, 16.0)
+    says = "pass" if has_earth else "fail"
+    assert outcome_of(checks, "neutral_and_earth_apart") == says
+
+
+def test_of_its_kind_it_has_an_earth():
+    _, _, checks = circuit(use(BUILDERS), "main", "window", FLAT, 16.0)
+    assert outcome_of(checks, "neutral_and_earth_apart") == "pass"
+
+
 def test_an_old_point_on_it_goes():
     (offer,) = route(plain({**BUILDERS, "laid.builders.of_load": "old"}), "main", "window").offers
     assert ("loads.old.present", False) in offer.changes

@@ -65,7 +65,7 @@ def everything(case, reader, on, setting_a, demand_a):
     )  # fmt: skip
     rest = (
         volts,
-        fault_levels(home, point.phases, device.breaking_ka),
+        fault_levels(home, on, point.phases, device.breaking_ka),
         point_earthing(home, on, place, earthing, point, device.rcd_ma),
         bonding(home, on),
         house_feeds(home, on, tap),

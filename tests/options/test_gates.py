@@ -6,10 +6,10 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from tests.journeys.homes import journey, saying, without
+from tests.journeys.homes import basis, journey, saying, without
 
-from ampwright.options.gates import closed, unasked
-from ampwright.options.open_homes import homes_of
+from ampwright.options.gates import closed, council, unasked
+from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import outlook
 from ampwright.options.supply_side import Decision
 
@@ -29,6 +29,23 @@ def test_a_gate_is_named_and_leaves_the_decision_alone(change, slug) -> None:
     assert made.outlook.decision is Decision.FIT_THEN_TELL
     closed_now = [(gate.slug, sure) for gate, sure in closed(made.best.design.gates)]
     assert [each for each in closed_now if each[0] != "grant"] == [(slug, True)]
+
+
+@pytest.mark.parametrize(
+    ("country", "registered", "slug"),
+    [
+        ("England", True, []), ("England", False, ["council"]), ("Wales", False, ["council"]),
+        ("Wales", True, []), ("Scotland", True, ["building-standards"]),
+        ("Northern Ireland", False, []),
+    ],
+)  # fmt: skip
+def test_who_is_told_of_the_work_before_it_starts(country, registered, slug) -> None:
+    # England: regulation 20(3) lets a registered person tell afterwards; regulation 12 else
+    facts = journey("quillbrook-close", change=saying({"property.country": country}))
+    rules = replace(basis().rules, registered_person=registered)
+    home, _ = documented_home(facts.folded, replace(basis(), rules=rules), {})
+    gate = council(home, replace(basis(), rules=rules)).out
+    assert ([] if gate is None else [gate.slug]) == slug
 
 
 def test_an_owners_plain_house_has_none() -> None:

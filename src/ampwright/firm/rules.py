@@ -82,6 +82,9 @@ class FirmRules:
         Tighter.YES, "", "open-neutral detection lets a dip or rise pass that is over soon"
     )
     recommend_least: bool = rule(Tighter.YES, "", "recommend the least that covers the need")
+    registered_person: bool = rule(
+        Tighter.YES, "", "work is done by a person registered to certify it themselves"
+    )
     sources: Mapping[str, Source] = field(compare=False, repr=False, default_factory=dict)
 
 

@@ -18,6 +18,7 @@ from ampwright.design.earthing.armour import ArmourEnds, armour_ends
 from ampwright.design.earthing.open_pen import broken_neutral
 from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
+from ampwright.design.notices import notices
 from ampwright.design.old_points import old_points
 from ampwright.design.place import point_place
 from ampwright.design.route import Route, route
@@ -63,9 +64,10 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )
     room = room_of(run, basis, choice, device)
+    run(notices, basis, choice.tap, device.rcd_in_point, point.gives_back_a > 0)
     order = beside_sources(run, basis, choice)
     sensing = run.aside(sensors, side.carried.lines, choice.house_limit, choice.tap)
-    faults = run(fault_levels, point.phases, device.breaking_ka)
+    faults = run(fault_levels, basis, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
     run.aside(broken_neutral, basis)
     run(board_earth, basis, choice.tap, choice.earthing)

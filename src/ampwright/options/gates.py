@@ -14,6 +14,7 @@ from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
+from ampwright.standards.building.notice import COUNCIL, Told, WorkCase
 from ampwright.survey.home import Home
 
 from .choices import METER
@@ -78,6 +79,29 @@ def designated_land(home: Home) -> Made[Gate | None]:
     return Made(Gate("designated", says, "the planning office", PERMITTED))
 
 
+def council(home: Home, basis: Basis) -> Made[Gate | None]:
+    """Return whether the council, or the body that stands for it, is told before the work.
+
+    A point of its own is always a new circuit. Work in a place with a bath or a shower asks the
+    same.
+    """
+    work = WorkCase(
+        country=home.property.country,
+        new_circuit=True,
+        new_board=False,
+        special_location=False,
+        registered=basis.rules.registered_person,
+    )
+    row = COUNCIL.decide(work)
+    if row.outcome is Told.BEFORE:
+        says = "The council told of the work before it starts, with its fee"
+        return Made(Gate("council", says, "the council's building control", row.place))
+    if row.outcome is Told.WARRANT:
+        says = "Whether building standards ask for a warrant, and who certifies the work"
+        return Made(Gate("building-standards", says, "the council's verifier", row.place))
+    return Made(None)
+
+
 def isolator(home: Home, tap: str) -> Made[Gate | None]:
     """Return whether somebody else must put in a switch before the tails can be made dead."""
     if tap != METER or home.supply.isolator != "none":
@@ -111,6 +135,7 @@ def gates_of(run: Run, basis: Basis, tap: str) -> Gates:
         run.aside(shared_parking),
         run.aside(listed),
         run.aside(designated_land),
+        run.aside(council, basis),
         run.aside(isolator, tap),
         run.aside(grant_first, basis),
     )

@@ -21,6 +21,7 @@ from .register import SEEN, TOLD, Agree, Many, Thing, fact, many
 
 Case = Literal["metal", "plastic", "wood"]
 Protection = Literal["RCBOs", "shared RCDs", "breakers only", "rewireable fuses", "mixed"]
+FeedDevice = Literal["breaker", "cartridge fuse", "rewireable fuse"]
 FeedKind = Literal["armoured", "flat", "sheathed"]
 
 
@@ -201,6 +202,40 @@ class Board(Thing):
         values={False: 0.7, True: 0.3},
         needs={"quote": TOLD, "fit": SEEN},
     )
+    surge_leads_m: Metres = fact(
+        ask="How long are the wires of that module, from the bar to it and from it to the earth?",
+        trade="Leads of the surge protective device, line side and earth side together",
+        look="Only with the cover off and the board dead: our electrician measures them.",
+        who="site",
+        between=(0.0, 20.0),
+        step=0.1,
+        agree=Agree(0.05, "higher"),
+        symbol="L surge",
+    )
+    lock_fits: bool = fact(
+        ask="Can a lock be put on one of its switches, or on its lid?",
+        trade="A device of this board can be locked off",
+        look="The maker's list; a lid with a hole for a lock does as well.",
+        who="site",
+    )
+    chart: bool = fact(
+        ask="Is there a list in or by the board that says what each switch feeds?",
+        trade="Circuit chart at the board",
+        look="Photo of the inside of the lid.",
+        who="photo",
+    )
+    test_notice: bool = fact(
+        ask="Is there a notice that says to press the test button now and then?",
+        trade="Notice to test residual current devices",
+        look="On the lid or beside the board.",
+        who="photo",
+    )
+    sources_notice: bool = fact(
+        ask="Is there a notice at the board that the house has a second source of electricity?",
+        trade="Notice of a second source",
+        look="Yellow, at the board, the meter and the main switch.",
+        who="photo",
+    )
     parts_sold: bool = fact(
         ask="Who made the board, so that we can see whether parts are still sold?",
         trade="Devices for this board still sold",
@@ -266,6 +301,14 @@ class Board(Thing):
         rare=(16, 20, 25, 40, 45, 50, 60, 125),
         needs={"quote": TOLD, "fit": SEEN},
         symbol="In feed",
+    )
+    feed_device_kind: FeedDevice = fact(
+        ask="Is what stands where that cable starts a switch, a fuse in one piece, or a fuse with "
+        "a wire in a holder?",
+        trade="Device at the head of the feed, kind",
+        look="Photo of its face; look only.",
+        who="photo",
+        needs={"fit": SEEN},
     )
     own_rod: bool = fact(
         ask="Has that fuse board an earth rod of its own, apart from the house's earth?",

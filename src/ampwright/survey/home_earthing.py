@@ -35,6 +35,12 @@ class Earthing(Part):
         needs={"fit": SEEN, "certify": SEEN},
         symbol="earthing conductor",
     )
+    labelled: bool = fact(
+        ask="Is there a label at the main earth, and at each clamp on a pipe, not to remove it?",
+        trade="Main earth and clamps labelled",
+        look="Photo of each clamp; one without its label is no.",
+        who="photo",
+    )
     electrode_ohm: Ohms = fact(
         ask="Is there a test certificate that gives a figure for the earth rod?",
         trade="Earth electrode resistance",
@@ -72,6 +78,17 @@ class Earthing(Part):
         look="Photo of the ground around the rod.",
         who="photo",
         values={True: 0.7, False: 0.3},
+    )
+    rod_metal_m: Metres = fact(
+        ask="How far from where a rod would go do pipes or cables of metal lie in the ground?",
+        trade="From a new rod to buried metal on the network's earth",
+        look="Old plans and a cable finder; the operator's own figure rules.",
+        who="site",
+        between=(0.0, 100.0),
+        step=0.5,
+        agree=Agree(0.3, "lower"),
+        needs={"fit": SEEN},
+        symbol="apart",
     )
     rods_planned: Count = fact(
         ask="How many earth rods will there be in all, joined, when the work is done?",

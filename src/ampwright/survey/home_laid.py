@@ -136,6 +136,13 @@ class LaidCable(Thing):
         look="Photo of a clip, overhead above all.",
         who="photo",
     )
+    earth_core: bool = fact(
+        ask="Has it an earth wire of its own beside the others, or an armour?",
+        trade="A protective conductor of its own in the cable",
+        look="At its open end: a bare or a green-and-yellow wire, or steel.",
+        who="photo",
+        needs={"fit": SEEN},
+    )
     used: bool = fact(
         ask="Shall the new point hang on it?",
         trade="To be used for the point, planned",

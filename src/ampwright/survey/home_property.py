@@ -69,6 +69,11 @@ class Property(Part):
         step=10,
         agree=Agree(10.0, "lower"),
     )
+    new_home: bool = fact(
+        ask="Is it a new house whose builder must put in the point?",
+        trade="Point asked for by the rules for new homes",
+        look="The building control's approval names it; a point added later is no.",
+    )
     storeys: Count = fact(
         ask="How many floors has it, without the loft?",
         trade="Storeys",

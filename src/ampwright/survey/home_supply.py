@@ -285,6 +285,13 @@ class Supply(Part):
         needs={"fit": SEEN},
         symbol="isolator",
     )
+    isolator_labelled: bool = fact(
+        ask="Does that switch say what it switches off?",
+        trade="Isolator after the meter labelled",
+        look="Photo of the switch and what is written by it; one that stands alone by the meter "
+        "may be plain enough.",
+        who="photo",
+    )
     smart_meter: SmartMeter = fact(
         ask="Is there a smart meter, and does your supplier read it every half hour?",
         trade="Smart meter",

@@ -256,6 +256,19 @@ def overload_multiple(book: Book, rating_a: float, test: str = "must trip") -> S
     return Share(book.number("devices/thermal_tests", "multiple", test=test, up_to_a=rating_a))
 
 
+def overload_trips_within(book: Book, rating_a: float, test: str = "must trip between") -> Seconds:
+    """Return the longest that a breaker may take by its heat, at the current of a test.
+
+    ``test`` is "must trip" or "must trip between". Source: BS EN 60898-1, Table 7.
+
+    Examples
+    --------
+    >>> overload_trips_within(Book(), 32), overload_trips_within(Book(), 40, "must trip")
+    (60.0, 3600.0)
+    """
+    return Seconds(book.number("devices/thermal_tests", "most_s", test=test, up_to_a=rating_a))
+
+
 def point_rcd_limit_ma(book: Book) -> Milliamperes:
     """Return the largest rated residual current of the device before a charging point.
 

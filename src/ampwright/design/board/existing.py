@@ -13,7 +13,11 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.places import wiring
 from ampwright.standards.wiring.boards import devices_belong, way_free
-from ampwright.standards.wiring.charging import surge_protection_present
+from ampwright.standards.wiring.charging import (
+    isolation_secured,
+    surge_leads_short,
+    surge_protection_present,
+)
 from ampwright.standards.wiring.earthing import rod_times_rcd, touch_voltage_limited
 from ampwright.standards.wiring.rcd import (
     front_rcd_least,
@@ -27,6 +31,7 @@ from ampwright.standards.wiring.sources import board_carries_sources
 from ampwright.survey.home import Home
 from ampwright.survey.home_boards import Board
 from ampwright.survey.if_said import if_said
+from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import point_rcd_limit_ma
 
 from ..earthing.rods import house_electrode_ohm
@@ -35,7 +40,7 @@ from ..noted import noted
 from ..residual import in_amperes, touch_limit
 from ..sources import sources_on
 from .front import front_times
-from .mending import front_rcd, new_board, surge
+from .mending import front_rcd, isolator_by_point, new_board, shorter_leads, surge
 from .own import BoardRoom
 from .ways import whole_way
 
@@ -151,7 +156,10 @@ def existing_board(
         way_free(board.spare_ways, needed),
         *((whole_way(home, basis, tap),) if phases > 1 else ()),
         *_in_front(home, basis, tap, board, own),
-        _surge(home, basis, tap, board),
+        *_surge(home, basis, tap, board),
+        isolation_secured(if_said(lambda: board.lock_fits, True)).mended_by(
+            isolator_by_point(basis, tap, phases)
+        ),
         *_case(tap, board),
     )
     checks = (*unfit, *room)
@@ -213,14 +221,19 @@ def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) 
         yield touch_voltage_limited(touch_v, touch_limit(basis.book))
 
 
-def _surge(home: Home, basis: Basis, tap: str, board: Board) -> Check:
-    """Return whether surges are led away, or the owner goes without, as an owner may."""
+def _surge(home: Home, basis: Basis, tap: str, board: Board) -> Iterator[Check]:
+    """Yield whether surges are led away, or the owner goes without, as an owner may."""
     check = surge_protection_present(board.surge_protection)
     if check.outcome is Outcome.PASS:
-        return check
+        yield check
+        leads_m = if_said(lambda: board.surge_leads_m, None)
+        if leads_m is not None:
+            most_m = point_distance(basis.book, "surge device leads most")
+            yield surge_leads_short(leads_m, most_m).mended_by(shorter_leads(basis, tap))
+        return
     if if_said(lambda: home.wishes.declines_surge, False):
         check = surge_declined(home.supply.overhead)
-    return check.with_caution(IN_WRITING).mended_by(surge(basis, tap))
+    yield check.with_caution(IN_WRITING).mended_by(surge(basis, tap))
 
 
 def _case(tap: str, board: Board) -> Iterator[Check]:

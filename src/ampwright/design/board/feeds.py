@@ -21,6 +21,7 @@ from ampwright.survey.if_said import if_said
 from ampwright.tables.conductors import armour_resistance_20, resistance_20
 from ampwright.tables.devices import standard_ratings
 
+from ..circuit.capacity import may_protect
 from ..circuit.feed import CORES, METER, feed_capacity
 from ..earthing.bonding import COMBINED, doubted_earthing, required_bond
 
@@ -119,7 +120,12 @@ def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Remedy:
     """Return the work of a device at the head of a feed, no larger than its cable and the fuse."""
     fuse_a = home.supply.main_fuse_a
     carries_a = if_said(
-        lambda: feed_capacity(basis.book, home.supply.phases, board).capacity_a, fuse_a
+        lambda: may_protect(
+            basis.book,
+            feed_capacity(basis.book, home.supply.phases, board).capacity_a,
+            board.feed_lies,
+        ),
+        fuse_a,
     )
     fitting = [
         each
@@ -131,7 +137,10 @@ def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Remedy:
         slug=f"feed-device-{id_}",
         does=f"Give the feed of {id_} a switch-fuse of its own at the meter end, {rating_a:g} A, "
         "no larger than its cable bears",
-        changes=((f"boards.{id_}.feed_device_a", float(rating_a)),),
+        changes=(
+            (f"boards.{id_}.feed_device_a", float(rating_a)),
+            (f"boards.{id_}.feed_device_kind", "cartridge fuse"),
+        ),
         parts=(Part(f"switch-fuse {rating_a:g} A, {home.supply.phases}-phase", 1.0),),
         minutes=basis.task("own-board").minutes,
     )

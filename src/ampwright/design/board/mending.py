@@ -1,4 +1,4 @@
-"""What would mend an existing board: a new one, another device in front, surge protection."""
+"""What would mend an existing board: a new one, a front device, surge protection, a lock."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from ampwright.foundations.answers import Value
 from ampwright.foundations.quantity import Amperes, Milliamperes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.survey.home import Home
+from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import rcd_time_ms
 
 from .front import DELAYED, in_seconds
@@ -31,6 +32,8 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
             (f"{key}.spare_ways", 4),
             (f"{key}.spare_behind_rcd", "none"),
             (f"{key}.surge_protection", True),
+            (f"{key}.surge_leads_m", new_leads_m(basis)),
+            (f"{key}.lock_fits", True),
             (f"{key}.case", "metal"),
             (f"{key}.rated_a", float(rated_a)),
             (f"{key}.main_switch_a", float(rated_a)),
@@ -72,12 +75,47 @@ def front_rcd(basis: Basis, tap: str) -> Remedy:
     )
 
 
+def new_leads_m(basis: Basis) -> float:
+    """Return the leads of a surge device that is put in now."""
+    return float(point_distance(basis.book, "surge device leads preferred"))
+
+
 def surge(basis: Basis, tap: str) -> Remedy:
     """Return the work of adding surge protection to a board."""
     return Remedy(
         slug=f"surge-{tap}",
         does=f"Add a surge protective device to {tap}",
-        changes=((f"boards.{tap}.surge_protection", True),),
+        changes=(
+            (f"boards.{tap}.surge_protection", True),
+            (f"boards.{tap}.surge_leads_m", new_leads_m(basis)),
+        ),
         parts=(Part("surge protective device with its own breaker", 1.0),),
         minutes=basis.task("surge-device").minutes,
+    )
+
+
+def shorter_leads(basis: Basis, tap: str) -> Remedy:
+    """Return the work of wiring a surge device anew, beside its bars.
+
+    It takes about as long as adding one; its leads come to what is asked of a new one.
+    """
+    leads_m = new_leads_m(basis)
+    return Remedy(
+        slug=f"surge-leads-{tap}",
+        does=f"Move the surge protective device of {tap} beside its bars, its leads no longer "
+        f"than {leads_m:g} m together",
+        changes=((f"boards.{tap}.surge_leads_m", leads_m),),
+        minutes=basis.task("surge-device").minutes,
+    )
+
+
+def isolator_by_point(basis: Basis, tap: str, phases: int) -> Remedy:
+    """Return the work of an isolator that takes a lock, where the board's devices take none."""
+    poles = "two-pole" if phases == 1 else "four-pole"
+    return Remedy(
+        slug=f"lock-{tap}",
+        does=f"Put a {poles} isolator that takes a lock beside the point: nothing in {tap} does",
+        changes=((f"boards.{tap}.lock_fits", True),),
+        parts=(Part(f"{poles} isolator in a case", 1.0),),
+        minutes=basis.task("isolator-by-point").minutes,
     )

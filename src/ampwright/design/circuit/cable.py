@@ -27,6 +27,7 @@ from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.charging import (
     gland_holds_cable,
+    neutral_and_earth_apart,
     terminal_stays_cool,
     terminal_takes_conductor,
 )
@@ -34,13 +35,21 @@ from ampwright.standards.wiring.fault import loop, loop_within_limit
 from ampwright.standards.wiring.overload import cable_carries_device
 from ampwright.standards.wiring.voltage_drop import drop, drop_in_all, drop_share, drop_within_limit
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import earth_core_mm2
 from ampwright.tables.voltage_drop import drop_mv
 
 from ..earthing.network import network_earth
-from ..route import Laid, Route, paced
-from .capacity import LegCapacity, family_suits_way, least_capacity, leg_capacity
+from ..route import IN_GROUND, Laid, Route, paced
+from .capacity import (
+    LegCapacity,
+    family_suits_way,
+    least_capacity,
+    leg_capacity,
+    may_protect,
+)
+from .cut_off import cut_off
 from .device import Protection
 from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loop_limit_ohm
 from .feed import Feed, nominal
@@ -210,8 +219,14 @@ def _as_laid(job: Job, laid: Laid, family: CableFamily, wanted: str) -> Made[Cab
         known = cable_offered(bool(alike), f"{wanted}, {laid.size_mm2:g} mm², to judge it by,")
         return Made(_none(family, job.way), (kind, known))
     size = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2)
+    apart = neutral_and_earth_apart(not _has_earth(job, laid))
     made = _try(job, replace(job.basis.cited(alike[0]), size_mm2=laid.size_mm2), AS_LAID)
-    return Made(made.out, (kind, size.with_caution(SENSOR_APART), *made.checks))
+    return Made(made.out, (kind, apart, size.with_caution(SENSOR_APART), *made.checks))
+
+
+def _has_earth(job: Job, laid: Laid) -> bool:
+    """Return whether a cable that lies there has an earth of its own, as its kind has if unsaid."""
+    return if_said(lambda: job.home.laid[laid.cable].earth_core, True)
 
 
 def stocked(basis: Basis, family: CableFamily, phases: int, with_data: bool) -> Iterator[Stock]:
@@ -265,7 +280,7 @@ def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
         conductor_c=used_at_c(book, family),
         governed_by=governed_by,
     )
-    return Made(out, _checks(job, out, worst(legs)))
+    return Made(out, _checks(job, out, worst(legs), _may_protect(job, out.capacity_a, legs)))
 
 
 def worst(legs: tuple[LegCapacity, ...]) -> LegCapacity:
@@ -273,14 +288,24 @@ def worst(legs: tuple[LegCapacity, ...]) -> LegCapacity:
     return min(legs, key=lambda leg: leg.capacity_a)
 
 
-def _checks(job: Job, out: Cable, leg: LegCapacity) -> tuple[Check, ...]:
+def _may_protect(job: Job, capacity_a: Amperes, legs: tuple[LegCapacity, ...]) -> Amperes:
+    """Return the largest rating that may protect the cable: less than it carries in the ground."""
+    if not any(leg.how in IN_GROUND for leg in job.way.legs):
+        return capacity_a
+    each = zip(legs, job.way.legs, strict=True)
+    book = job.basis.book
+    return least_capacity(tuple(may_protect(book, leg.capacity_a, run.how) for leg, run in each))
+
+
+def _checks(job: Job, out: Cable, leg: LegCapacity, may_a: Amperes) -> tuple[Check, ...]:
     """Return every limit of one size, in the order of the work."""
     book = job.basis.book
     return (
         family_suits_way(leg.leg, leg.refused),
-        cable_carries_device(job.device.rating_a, out.capacity_a),
+        cable_carries_device(job.device.rating_a, may_a),
         drop_within_limit(out.drop_share, job.basis.rules.drop_share),
         loop_within_limit(out.zs_ohm, out.zs_limit_ohm).mended_by(*_network_earth(job)),
+        cut_off(book, job.earthing, job.device, out.zs_ohm).mended_by(*_network_earth(job)),
         earth_core_check(book, out.family, out.earth_mm2, job.device),
         terminal_takes_conductor(out.size_mm2, job.point.terminal_mm2),
         terminal_stays_cool(out.conductor_c, job.point.terminal_c),

@@ -10,16 +10,22 @@ from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import Amperes, Celsius, Count, Metres, Millimetres, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
-from ampwright.standards.wiring.overload import corrected_capacity
+from ampwright.standards.wiring.overload import (
+    capacity_behind_device,
+    corrected_capacity,
+    corrected_capacity_buried,
+)
 from ampwright.survey.home_legs import USUAL_AMBIENT
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, tabulated_capacity, used_at_c
 from ampwright.tables.factors import (
     ambient_factor,
     buried_grouping_factor,
+    device_factor,
     ground_factor,
     grouping_factor,
     insulation_factor,
+    soil_factor,
 )
 
 from ..noted import noted
@@ -34,6 +40,18 @@ GROUND: Final = Place(
 NOTHING: Final = Amperes(0.0)
 GROUND_C: Final = Celsius(20.0)
 AIR_C: Final = Celsius(30.0)
+SOIL: Final = Place(
+    "design resistivity of the soil", at="2.5 K·m/W, the base of the tables",
+    trust=Trust.COMMON_PRACTICE,
+)  # fmt: skip
+DEPTH: Final = Place(
+    "design depth of burial", at="that of the tables; the trade's factors differ by one per cent",
+    trust=Trust.COMMON_PRACTICE,
+)  # fmt: skip
+BASE_SOIL: Final = 2.5
+LAID_AS: Final = {"duct": "duct", "buried": "direct"}
+ACTS_IN_TIME: Final = "breaker or cartridge fuse"
+REWIREABLE: Final = "rewireable fuse"
 GROUND_GAP: Final = "touching"
 """Nobody measures the gap in a trench before it is dug; the least is taken."""
 LOADED: Final = {1: 2, 3: 3}
@@ -139,6 +157,12 @@ def _carried(
 ) -> Amperes:
     """Return what the cable carries as the leg is read, and no more than where it lies bare."""
     warmth, beside = _warmth(book, family, leg), _grouping(book, read.beside, leg)
+    if leg.how in IN_GROUND:
+        tabulated = tabulated_capacity(book, family, read.method, LOADED[phases], size_mm2)
+        resistivity = noted(book, "soil", BASE_SOIL, "K·m/W", SOIL)
+        soil = soil_factor(book, LAID_AS[leg.how], resistivity)
+        deep = noted(book, "Cd", Share(1.0), "", DEPTH)
+        return corrected_capacity_buried(tabulated, warmth, soil, deep, beside)
 
     def carries(table: CableFamily, method: str, length_mm: Millimetres) -> Amperes:
         tabulated = tabulated_capacity(book, table, method, LOADED[phases], size_mm2)
@@ -149,6 +173,17 @@ def _carried(
         return soaked
     bare = carries(CableFamily.SHEATHED, read.within, soaked_mm(book, Soaked.NONE, leg))
     return least_capacity((soaked, bare))
+
+
+def may_protect(book: Book, capacity_a: Amperes, how: str, device: str = ACTS_IN_TIME) -> Amperes:
+    """Return the largest rating that may protect a cable, by the kind of device and where it lies.
+
+    Less than it carries where the device acts late, and where the ground warms in the end.
+    """
+    if how not in IN_GROUND and device == ACTS_IN_TIME:
+        return capacity_a
+    laid = "ground" if how in IN_GROUND else "air"
+    return capacity_behind_device(capacity_a, device_factor(book, device, laid))
 
 
 def soaked_mm(book: Book, soaked: Soaked, leg: LegRun) -> Millimetres:

@@ -21,7 +21,9 @@ from ampwright.standards.wiring.fault import (
     loop,
     resistance_hot,
 )
+from ampwright.standards.wiring.prospective import DOUBLE, three_phase_from_single
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import k_of_family, resistance_20, temperature_multiplier
@@ -29,12 +31,16 @@ from ampwright.tables.devices import let_through, trip_multiple
 from ampwright.tables.supply_limits import cmin, nominal_v
 
 from ..earthing.rods import house_electrode_ohm
+from ..noted import noted
 from ..residual import largest_electrode
 from .device import Protection
 
 METHOD: Final = Place("Ampwright", at="method, faults of the circuit", trust=Trust.DERIVED)
 NETWORK_EARTH: Final = "pme"
 HOUSE_ROD: Final = "house rod"
+NOT_READ: Final = (
+    "nobody has read the fault current between lines: twice that of one line stands in; read it"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,17 +78,30 @@ def let_through_known(curve: str, found: str) -> Finding:
     )
 
 
-def fault_levels(home: Home, point_phases: int, breaking_ka: Kiloamperes) -> Made[FaultLevels]:
+def doubled(book: Book, one_ka: Kiloamperes) -> Kiloamperes:
+    """Return the fault current of three lines as the rule of thumb has it, where nobody read it."""
+    return three_phase_from_single(one_ka, noted(book, "times", Share(2.0), "", DOUBLE))
+
+
+def fault_levels(
+    home: Home, basis: Basis, point_phases: int, breaking_ka: Kiloamperes
+) -> Made[FaultLevels]:
     """Return the largest fault current at the device and whether the device breaks it.
 
     The reading at the origin stands for every board beyond it, which errs on the safe side. On
-    three lines the current between them counts as well.
+    three lines the current between them counts as well, by the rule of thumb until it is read.
     """
-    read: tuple[Kiloamperes, ...] = (home.supply.fault_current_ka,)
-    if point_phases > 1:
-        read = (*read, home.supply.fault_current_3ph_ka)
-    largest_ka = largest_fault(read)
-    return Made(FaultLevels(largest_ka), (device_breaks_fault(largest_ka, breaking_ka),))
+    one_ka = home.supply.fault_current_ka
+    if point_phases == 1:
+        return Made(FaultLevels(one_ka), (device_breaks_fault(one_ka, breaking_ka),))
+    three_ka = if_said(lambda: home.supply.fault_current_3ph_ka, None)
+    largest_ka = largest_fault(
+        (one_ka, doubled(basis.book, one_ka) if three_ka is None else three_ka)
+    )
+    check = device_breaks_fault(largest_ka, breaking_ka)
+    return Made(
+        FaultLevels(largest_ka), (check.with_caution(NOT_READ) if three_ka is None else check,)
+    )
 
 
 def loop_before(home: Home, basis: Basis, earthing: str, feed_ohm: Ohms) -> Ohms:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Finding, at_most, requires, undetermined
+from ampwright.foundations.checks import Check, Finding, at_most, requires, undetermined
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.quantity import (
     Amperes,
@@ -23,9 +23,15 @@ from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.places import wiring
 from ampwright.standards.wiring.fault import line_and_earth, resistance_hot
+from ampwright.standards.wiring.overload import (
+    operating_current,
+    overload_ends_in_time,
+    overload_limit,
+)
 from ampwright.standards.wiring.voltage_drop import drop, drop_share, drop_within_limit
 from ampwright.survey.home import Home
 from ampwright.survey.home_boards import Board
+from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily, used_at_c
 from ampwright.tables.conductors import (
@@ -34,18 +40,21 @@ from ampwright.tables.conductors import (
     resistance_20,
     temperature_multiplier,
 )
+from ampwright.tables.devices import overload_multiple
 from ampwright.tables.supply_limits import nominal_between_lines_v, nominal_v
 from ampwright.tables.voltage_drop import drop_mv
 
+from ..noted import noted
 from ..route import LegRun
 from ..sources import LINES
-from .capacity import LegCapacity, leg_capacity
+from .capacity import ACTS_IN_TIME, REWIREABLE, LegCapacity, leg_capacity, may_protect
 
 METHOD: Final = Place("Ampwright", at="method, the feed of the board", trust=Trust.DERIVED)
 CORES: Final = {1: 2, 3: 4}
 """Cores of an armoured feed by the lines of the supply, its armour being the earth."""
 METER: Final = "meter"
 MAIN: Final = "main"
+WIRE: Final = Place("online electricians' handbook", "5", "4.3.8, rewireable fuses")
 UNSURVEYED: Final = "what lies beside it and in insulation was not surveyed: look along it"
 
 
@@ -166,13 +175,31 @@ def feed_bears(
         return Made(None)
     board, book, phases = home.boards[tap], basis.book, home.supply.phases
     load_a, device_a = load_on(home, tap, demand_a, setting_a), board.feed_device_a
-    carried = feed_capacity(book, phases, board)
+    carried_a = feed_capacity(book, phases, board).capacity_a
+    kind = if_said(lambda: board.feed_device_kind, "")
+    late = REWIREABLE if kind == REWIREABLE else ACTS_IN_TIME
+    bears = feed_cable_carries(device_a, may_protect(book, carried_a, board.feed_lies, late))
     return Made(
         None,
         (
             feed_device_carries(load_a, device_a),
-            feed_cable_carries(device_a, carried.capacity_a).with_caution(UNSURVEYED),
+            bears.with_caution(UNSURVEYED),
+            *(() if not kind else (_ends_in_time(book, device_a, carried_a, kind),)),
         ),
+    )
+
+
+def _ends_in_time(book: Book, device_a: Amperes, carried_a: Amperes, kind: str) -> Check:
+    """Return whether a small overload opens the feed's device before it harms the cable.
+
+    By the figure of the device's own standard; what a cable bears is the breaker's figure. A
+    cartridge fuse is proved in open air, where it acts later than in its case, and counts as a
+    breaker.
+    """
+    bears = overload_multiple(book, device_a)
+    acts = noted(book, "k2", Share(2.0), "", WIRE) if kind == REWIREABLE else bears
+    return overload_ends_in_time(
+        operating_current(device_a, acts), overload_limit(carried_a, bears)
     )
 
 

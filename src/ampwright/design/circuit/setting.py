@@ -2,23 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Finding, at_least, at_most, requires
-from ampwright.foundations.quantity import Amperes, Share
-from ampwright.foundations.source import Place
+from ampwright.foundations.checks import Check, Finding, at_least, at_most, requires
+from ampwright.foundations.quantity import Amperes, Count, Kilowatts, Share, Volts
+from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
+from ampwright.standards.building.notice import NEW_HOMES, new_home_point_large_enough
 from ampwright.standards.charging.pilot import (
     pilot_duty,
     pilot_duty_high,
     setting_not_below_floor,
 )
 from ampwright.survey.home import Home
+from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
 from ampwright.tables.charging import least_charging_a, pilot_slope
+from ampwright.tables.supply_limits import nominal_v
+
+from ..noted import noted
+
+METHOD: Final = Place("Ampwright", at="method, the power of a point", trust=Trust.DERIVED)
+LINES: Final = SetBy("catalogue", "lines of the point")
+ENGLAND: Final = "England"
 
 LOW_BAND: Final = Share(0.85)
 """Highest duty of the lower band; a little above it the upper one holds."""
@@ -62,12 +73,25 @@ def setting_not_below(setting_a: Amperes, least_a: Amperes) -> Finding:
     return at_least(setting_a, least_a)
 
 
-def point_setting(
-    _home: Home, basis: Basis, point: ChargePoint, setting_a: Amperes
-) -> Made[Setting]:
-    """Return the setting and whether the point can be set to it.
+@computes("P", "kW", formula="lines * U0 * Imax / 1000", place=METHOD)
+def rated_power(lines: Count, U0: Volts, Imax: Amperes) -> Kilowatts:  # noqa: N803 - as printed
+    """Return the power a point is made for, whatever it is set to.
 
-    No fact of the home bears on it.
+    Examples
+    --------
+    >>> rated_power(Count(1), Volts(230.0), Amperes(32.0))
+    7.36
+    """
+    return Kilowatts(lines * U0 * Imax / 1000)
+
+
+def point_setting(
+    home: Home, basis: Basis, point: ChargePoint, setting_a: Amperes
+) -> Made[Setting]:
+    """Return the setting, whether the point can be set to it, and whether it suits a new home.
+
+    A point that the rules for new homes ask for gives the least they ask; any other is the
+    customer's own choice.
     """
     kind = basis.cited(point)
     checks = (
@@ -75,7 +99,8 @@ def point_setting(
         setting_not_below(setting_a, kind.least_a),
         setting_not_below_floor(setting_a, least_charging_a(basis.book)),
     )
-    return Made(Setting(setting_a, duty_of(basis.book, setting_a)), checks)
+    out = Setting(setting_a, duty_of(basis.book, setting_a))
+    return Made(out, (*checks, *_for_new_home(home, basis, kind)))
 
 
 def duty_of(book: Book, setting_a: Amperes) -> Share:
@@ -91,3 +116,12 @@ def duty_of(book: Book, setting_a: Amperes) -> Share:
     if duty <= LOW_BAND:
         return duty
     return pilot_duty_high(setting_a, *pilot_slope(book, HIGH_BAND))
+
+
+def _for_new_home(home: Home, basis: Basis, point: ChargePoint) -> Iterator[Check]:
+    """Yield whether a point that comes with a new home in England is large enough for it."""
+    if not if_said(lambda: home.property.new_home, False) or home.property.country != ENGLAND:
+        return
+    book = basis.book
+    kw = rated_power(noted(book, "lines", point.phases, "", LINES), nominal_v(book), point.max_a)
+    yield new_home_point_large_enough(kw, noted(book, "Pleast", Kilowatts(7.0), "kW", NEW_HOMES))

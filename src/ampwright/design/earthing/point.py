@@ -15,6 +15,7 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.wiring.earthing import (
     OUTDOORS,
+    buried_separated,
     reach_separated,
     rod_stable,
     rod_times_rcd,
@@ -43,6 +44,7 @@ NOT_DRIVEN: Final = (
     "the electrode is not there yet: before the point is used it is read, and reads no more "
     "than this; metal buried on the network's earth is kept away from it"
 )
+OPERATORS_OWN: Final = "the operator's own figure for what is buried near a rod rules"
 AS_COMBINED: Final = "the network has not confirmed TN-S; guarded as if neutral and earth were one"
 DRY_UNKNOWN: Final = "read again in a dry month"
 
@@ -198,7 +200,7 @@ def point_earthing(
     touch_v = rod_times_rcd(most_ohm, in_amperes(rcd_ma))
     out = PointEarth(earthing, most_ohm, touch_v)
     touch = _touch(basis, touch_v).with_caution(NOT_DRIVEN)
-    return Made(out, (there, touch, _apart(home, basis, place), _buried(basis)))
+    return Made(out, (there, touch, _apart(home, basis, place), _buried(home, basis)))
 
 
 def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> Made[PointEarth]:
@@ -239,9 +241,12 @@ def _reach(home: Home, basis: Basis, place: str) -> Check:
     )
 
 
-def _buried(basis: Basis) -> Check:
-    """Return what is kept away from a rod that is yet to be driven."""
+def _buried(home: Home, basis: Basis) -> Check:
+    """Return whether buried metal is far enough from a rod that is yet to be driven."""
     away_m = point_distance(basis.book, "buried separation")
+    metal_m = if_said(lambda: home.earthing.rod_metal_m, None)
+    if metal_m is not None:
+        return buried_separated(metal_m, away_m).with_caution(OPERATORS_OWN)
     return rod_kept_away(away_m).with_caution(
         f"before the rod is driven, find what is buried: up to {away_m:g} m is asked between it "
         "and metal on the network's earth; the operator's own figure rules"
