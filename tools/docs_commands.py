@@ -15,6 +15,7 @@ from ampwright.actions.json_shape import schema_of
 from ampwright.actions.price_shapes import PriceAnswer
 from ampwright.actions.rejections import WhyNot
 from ampwright.actions.shapes import OptionsAnswer
+from ampwright.actions.sums_shapes import SumsAnswer
 from ampwright.actions.working_shapes import WorkingAnswer
 from ampwright.cli.main import COMMANDS, LISTS, make_app
 
@@ -24,6 +25,7 @@ WIDTH = 80
 ANSWERS = {
     "options": OptionsAnswer,
     "price": PriceAnswer,
+    "sums": SumsAnswer,
     "working": WorkingAnswer,
     "why-not": WhyNot,
     "answer": Answered,
@@ -37,9 +39,9 @@ Written by `tools/docs_commands.py` from the commands' own help; do not edit.
 Every command writes plain text of at most 80 columns; colour only on a terminal, and never there
 when `NO_COLOR` is set. With `--json` it writes one JSON document instead, whose schema stands
 beside this page: [options](options.schema.json), [price](price.schema.json),
-[working](working.schema.json), [why-not](why-not.schema.json), [answer](answer.schema.json),
-[gates](gates.schema.json), [validate](validate.schema.json). What is wrong goes to standard
-error, in words.
+[sums](sums.schema.json), [working](working.schema.json), [why-not](why-not.schema.json),
+[answer](answer.schema.json), [gates](gates.schema.json), [validate](validate.schema.json). What
+is wrong goes to standard error, in words.
 """
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Final
 
 from ampwright.options.held import known_values
@@ -26,14 +26,19 @@ HEADINGS: Final = {
 }
 
 
-def advice_on(seen: Seen, option: Option[Design], figures: Mapping[str, Figure]) -> Advice:
-    """Return the option that leads with its reasons, no surer than the decision."""
+def advice_on(
+    seen: Seen, option: Option[Design], figures: Mapping[str, Figure], besides: Iterable[str]
+) -> Advice:
+    """Return the option that leads with its reasons, no surer than the decision.
+
+    ``besides`` are further sentences for the customer.
+    """
     return Advice(
         heading=HEADINGS[decision_of(seen)],
         letter=seen.letter(option.id),
         id=option.id,
         to_electrician=" ".join(to_electrician(seen, option, figures)),
-        to_customer=" ".join(to_customer(option, figures)),
+        to_customer=" ".join((*to_customer(option, figures), *besides)),
         would_change=tuple(would_change(seen, option, figures)),
     )
 

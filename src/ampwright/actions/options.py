@@ -39,6 +39,7 @@ from .shapes import (
     Sure,
     Work,
 )
+from .sums import worth_saying
 from .words import against, amount, minutes
 
 
@@ -72,7 +73,9 @@ def answer_for(seen: Seen) -> OptionsAnswer:
             for (letter, option), each in zip(seen.offered.items(), figures, strict=True)
         ),
         rows=rows_of(seen, offered[:MOST_COMPARED], figures[:MOST_COMPARED]),
-        recommended=advice_on(seen, best, figures[0]) if best else None,
+        recommended=advice_on(seen, best, figures[0], worth_saying(seen, run))
+        if best and run
+        else None,
         two_visits=two_visits(seen),
         turns=turns(seen, best.choice) if best else (),
         in_hand=in_hand(best) if best else (),

@@ -31,6 +31,7 @@ STATUS: Final = (
 COMMANDS: Final = (
     ("options", "options:options", "Decide a job and compare its options."),
     ("price", "price:price", "Build up what an option costs."),
+    ("sums", "sums:sums", "Work out what a customer asks."),
     ("working", "working:working", "Show how one option is worked out."),
     ("why-not", "why_not:why_not", "Say why a choice is not among the options."),
     ("answer", "answer:answer", "Put one answer in a home's file."),
