@@ -15,7 +15,7 @@ from ampwright.foundations.working import computes
 from ampwright.standards.wiring.fault import loop_of_fault_current
 from ampwright.standards.wiring.voltage_drop import source_drop, volts_after
 from ampwright.survey.home import Home
-from ampwright.survey.home_supply import Reading
+from ampwright.survey.home_readings import Reading
 from ampwright.survey.if_said import if_said
 from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nominal_v
 

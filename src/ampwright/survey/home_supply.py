@@ -16,7 +16,8 @@ from ampwright.foundations.quantity import (
 )
 from ampwright.foundations.source import Place
 
-from .register import MEASURED, SEEN, TOLD, Agree, Many, Part, StandIn, Thing, fact, many
+from .home_readings import Reading
+from .register import MEASURED, SEEN, TOLD, Agree, Many, Part, StandIn, fact, many
 
 EarthingKind = Literal["TN-C-S", "TN-S", "TT"]
 FuseKind = Literal["BS 88-3", "BS 1361", "unknown type"]
@@ -29,34 +30,6 @@ SmartMeter = Literal["no", "yes", "yes, half-hourly"]
 LEGAL_LIMITS = Place(
     "Electricity Safety, Quality and Continuity Regulations", "2002", "reg. 27, 230 V +10 % −6 %"
 )
-
-
-class Reading(Thing):
-    """One voltage read at the house, with the hour and what the house was drawing."""
-
-    at: str = fact(
-        ask="What time was it?",
-        trade="Time of the reading",
-        look="The hour matters: tea time and the small hours differ most.",
-        form="time",
-        who="site",
-    )
-    volts_v: Volts = fact(
-        ask="What did the meter or tester show?",
-        trade="Supply voltage, line to neutral",
-        look="Photo of the tester with its figure and the time in view.",
-        between=(150.0, 290.0),
-        step=1.0,
-        who="site",
-    )
-    house_a: Amperes = fact(
-        ask="What was the house drawing at that moment?",
-        trade="Load at the time of the reading",
-        look="A clamp on one tail, or the figure on the display of a smart meter.",
-        between=(0.0, 300.0),
-        step=1.0,
-        who="site",
-    )
 
 
 class Supply(Part):
