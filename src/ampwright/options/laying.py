@@ -36,11 +36,18 @@ def mended(value: Made[Any] | Missing) -> Iterator[Work]:
             yield tuple({remedy.slug: remedy for remedy in chosen}.values())
 
 
+def names_work(value: Made[Any]) -> bool:
+    """Say whether a result names any work at all."""
+    return any(mended(value))
+
+
 def named(made: Spread[Made[Any]], laid: Slugs) -> dict[Slugs, Spread[Work]]:
     """Return each set of further remedies that some home names, with its own in each home.
 
     Where a home names none of that set, it has an empty one.
     """
+    if not any(made.part("(names work)", names_work).values):
+        return {}
     each: list[dict[Slugs, Work]] = []
     for value in made.values:
         found: dict[Slugs, Work] = {}

@@ -7,7 +7,7 @@ nothing else. A branch on a result belongs inside a stage.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar, cast
 
@@ -78,12 +78,36 @@ def name_of(stage: Stage) -> str:
     return str(getattr(stage, "__name__", stage)).replace("_", " ")
 
 
-class Exploring:
-    """Runs stages over all homes; stops at the first that fails in every one."""
+@dataclass(frozen=True, slots=True, eq=False)
+class Step:
+    """One call of the work while exploring: what it handed on, and the stage if it is judged."""
 
-    def __init__(self, lifter: Lifter, choice: Choosing) -> None:
+    out: Any
+    ran: Ran | None
+
+
+class Exploring:
+    """Runs stages over all homes; stops at the first that fails in every one.
+
+    ``before`` are the steps of the same work up to the choice it asked for and did not have yet:
+    they are taken over, one by one, as they came.
+    """
+
+    def __init__(self, lifter: Lifter, choice: Choosing, before: Sequence[Step] = ()) -> None:
         self.lifter, self.choice = lifter, choice
-        self.ran: list[Ran] = []
+        self.steps = list(before)
+        self._taken_over = len(before)
+        self._at = 0
+
+    @property
+    def ran(self) -> list[Ran]:
+        """Every stage that is judged, in order."""
+        return [step.ran for step in self.steps if step.ran]
+
+    @property
+    def new(self) -> list[Ran]:
+        """Every stage that is judged and was not taken over."""
+        return [step.ran for step in self.steps[self._taken_over :] if step.ran]
 
     def __call__(
         self,
@@ -93,9 +117,12 @@ class Exploring:
         **kwargs: P.kwargs,
     ) -> T:
         """Return the spread of what the stage hands on; raises ``Cut``."""
+        self._at += 1
+        if self._at <= self._taken_over:
+            return cast(T, self.steps[self._at - 1].out)
         made = self.lifter.lift(stage, *args, *kwargs.values())
         here = Ran(stage, made, self.choice.asked)
-        self.ran.append(here)
+        self.steps.append(Step(made.out, here))
         if all(each is Outcome.FAIL for each in here.outcome.values):
             raise Cut(here)
         return cast(T, made.out)
@@ -108,7 +135,12 @@ class Exploring:
         **kwargs: P.kwargs,
     ) -> T:
         """Return the spread of what the stage hands on; nothing is judged by it."""
-        return cast(T, self.lifter.lift(stage, *args, *kwargs.values()).out)
+        self._at += 1
+        if self._at <= self._taken_over:
+            return cast(T, self.steps[self._at - 1].out)
+        out = self.lifter.lift(stage, *args, *kwargs.values()).out
+        self.steps.append(Step(out, None))
+        return cast(T, out)
 
 
 @dataclass(frozen=True, slots=True)

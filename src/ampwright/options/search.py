@@ -15,11 +15,12 @@ from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
 from ampwright.foundations.checks import Check, Outcome
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 
 from .choices import DIMENSIONS, Choice, Choosing, Menu, Pick, leaves_under
 from .laying import Laid, Slugs, called_for, changes_of, laid_further, named, together
-from .runs import Cut, Exploring, Ran, Run
+from .runs import Cut, Exploring, Ran, Run, Step
 from .spread import NOWHERE, Lifter, Spread
 from .truth import Truth, truth_of
 
@@ -101,7 +102,6 @@ class Walk(Generic[D]):
         self._lifters: dict[Laid, Lifter] = {nothing: lifter}
         self._ways: defaultdict[Slugs, dict[Prefix, list[Laid]]] = defaultdict(dict)
         self._ways[frozenset()] = {frozenset(): [nothing]}
-        self._noted: set[tuple[Any, ...]] = set()
 
     def run(self) -> Searched[D]:
         """Walk from the root, then all branches that remedies open, those with less work first."""
@@ -124,26 +124,26 @@ class Walk(Generic[D]):
 
     def _walk(self, branch: Branch, deeper: list[Prefix]) -> None:
         """Walk one branch, leaving out what is walked from deeper down with the same work."""
-        waiting: list[dict[str, Any]] = [dict(branch.start)]
-        self.found.considered += leaves_under(self.menu, waiting[0])
+        waiting: list[tuple[dict[str, Any], list[Step]]] = [(dict(branch.start), [])]
+        self.found.considered += leaves_under(self.menu, dict(branch.start))
+        remedies = branch.laid.part("(work)", lambda work: work or ())
         while waiting:
-            made = waiting.pop()
+            made, before = waiting.pop()
             if any(start <= made.items() for start in deeper):
                 self.found.considered -= leaves_under(self.menu, made)
                 continue
-            choice = Choosing(made, branch.laid.part("(work)", lambda work: work or ()))
-            run = Exploring(branch.lifter, choice)
+            choice = Choosing(made, remedies)
+            run = Exploring(branch.lifter, choice, before)
             try:
                 design = self.work(run, choice.as_choice)
             except Pick as pick:
                 values = reversed(self.menu[pick.dimension])
-                waiting += ({**made, pick.dimension: value} for value in values)
-                continue
+                waiting += (({**made, pick.dimension: value}, run.steps) for value in values)
             except Cut:
                 self._reject(made, branch, run.ran[-1:])
             else:
                 self._keep(made, branch, run, design)
-            self._note(made, branch, run.ran)
+            self._note(made, branch, run.new)
 
     def _keep(self, made: dict[str, Any], branch: Branch, run: Exploring, design: D) -> None:
         unread = [name for name in DIMENSIONS if name not in made]
@@ -154,8 +154,7 @@ class Walk(Generic[D]):
         if sound.never:
             self._reject(made, branch, run.ran)
             return
-        work = branch.laid.in_home(sound.most_usual_home()) or ()
-        choice = Choice(**made, remedies=work)
+        choice = Choice(**made, remedies=usual_work(branch.laid, sound))
         self.found.options.append(Option(choice, design, tuple(run.ran), sound, branch.laid))
 
     def _reject(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:
@@ -176,12 +175,15 @@ class Walk(Generic[D]):
         """Note the same branch with what would mend each way in which it fails."""
         for each in ran:
             start = branch.start | {(name, made[name]) for name in each.asked}
-            if (each.made, branch.laid, start) in self._noted:
-                continue
-            self._noted.add((each.made, branch.laid, start))
             for slugs, work in named(each.made, branch.slugs).items():
                 if len(branch.slugs | slugs) > MOST_REMEDIES:
                     continue
                 laid: Laid = self._base.lift(laid_further, branch.laid, work)
                 if any(value is not None for value in laid.values):
                     self._ways[branch.slugs | slugs].setdefault(start, []).append(laid)
+
+
+def usual_work(laid: Laid, sound: Truth) -> tuple[Remedy, ...]:
+    """Return the work of the most usual of the homes where it is soundest."""
+    work = laid.in_home(sound.most_usual_home()) if laid.facts else laid.only
+    return work or ()
