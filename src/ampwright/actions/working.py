@@ -63,6 +63,8 @@ FIGURES = {
     "by_day_p": "a year's charging by day",
     "usual_min": "usual time on site",
     "duty": "duty of the pilot",
+    "lines_v": "volts that the loads of each line then see",
+    "needed_ohm": "electrode that would hold the earth terminal down",
     "held_v": "earth terminal to the ground, with the electrode that is joined",
     "notice_days": "days to tell the operator in",
 }

@@ -27,6 +27,7 @@ from ampwright.tables.charging import peak_hours, random_delay
 METHOD: Final = Place("Ampwright", at="method, hours of smart charging", trust=Trust.DERIVED)
 SCOPE: Final = Place("SI 2021/1467", at="regulation 1, extent: not Northern Ireland",
                      trust=Trust.MEMORY)  # fmt: skip
+MIDNIGHT: Final = Hours(24.0)
 OUTSIDE: Final = "Northern Ireland"
 TELL: Final = (
     "hand over the statement of compliance; show the customer the default hours and the random "
@@ -115,5 +116,6 @@ def in_peaks(book: Book, start: Hours, length: Hours) -> Hours:
     found = []
     for low, high in peak_hours(book):
         found.append(hours_in_peak(start, end, low, high))
-        found.append(hours_in_peak(start, end, next_day(low), next_day(high)))
+        if end > MIDNIGHT:
+            found.append(hours_in_peak(start, end, next_day(low), next_day(high)))
     return hours_together(tuple(found))

@@ -41,14 +41,14 @@ class BrokenNeutral:
 
     ``touch_v`` is without an electrode and ``held_v`` with the one that is joined to the earth
     terminal; without one they are the same. ``lines_v`` is what the loads of each line then see,
-    and ``electrode_ohm`` the electrode that would hold the touch voltage to its limit, nought
+    and ``needed_ohm`` the electrode that would hold the touch voltage to its limit, nought
     where none is needed.
     """
 
     touch_v: Volts
     held_v: Volts
     lines_v: tuple[Volts, ...]
-    electrode_ohm: Ohms
+    needed_ohm: Ohms
 
 
 @computes("Isum", "A", formula="sum(lines)", place=METHOD)
@@ -78,7 +78,7 @@ def broken_neutral(home: Home, basis: Basis) -> Made[BrokenNeutral | None]:
 def worst_loads(home: Home, basis: Basis) -> tuple[Amperes, ...]:
     """Return the worst credible unbalance: all the fuse carries on one line, nothing elsewhere."""
     idle = noted(basis.book, "I", Amperes(0.0), "A", METHOD)
-    return (home.supply.main_fuse_a, *(idle for _ in range(home.supply.phases - 1)))
+    return (home.supply.main_fuse_a, idle, idle)[: home.supply.phases]
 
 
 def with_neutral_broken(home: Home, basis: Basis, loads_a: tuple[Amperes, ...]) -> BrokenNeutral:
@@ -99,7 +99,7 @@ def with_neutral_broken(home: Home, basis: Basis, loads_a: tuple[Amperes, ...]) 
         touch_v=touch_v,
         held_v=touch_voltage(highest, nominal, apart_a, total_a, pull_a) if pull_a else touch_v,
         lines_v=_lines(book, loads_a, pull_a),
-        electrode_ohm=_needed(book, touch_v, apart_a, total_a, len(loads_a)),
+        needed_ohm=_needed(book, touch_v, apart_a, total_a, len(loads_a)),
     )
 
 
