@@ -26,6 +26,7 @@ from .figures import figures_of
 from .files import write_whole
 from .heads import basis_head
 from .naming import WORSE, behind, may_need
+from .proving import to_prove
 from .seeing import Seen, Terms, see
 from .shapes import (
     Beaten,
@@ -80,6 +81,7 @@ def answer_for(seen: Seen) -> OptionsAnswer:
         turns=turns(seen, best.choice) if best else (),
         in_hand=in_hand(best) if best else (),
         confirm=confirm_first(run) if run else (),
+        prove=to_prove(run) if run else (),
         cautions=cautions_of(run),
         counts=counts_of(seen.outlook),
         ruled_out=tuple(map(ruled, seen.outlook.reasons)),

@@ -75,6 +75,10 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         work=tuple(work_items(answer)),
         confirm=tuple(map(confirm_line, answer.confirm)),
         cautions=answer.cautions,
+        prove=tuple(
+            content.ProveLine(capital(each.what), each.limit, each.how, each.place)
+            for each in answer.prove
+        ),
         rejected=tuple(rejected(answer)),
         working=tuple(g for _, g in told_stages(run) if g.figures or g.rulings or g.checks)
         if run

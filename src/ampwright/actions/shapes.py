@@ -212,6 +212,16 @@ class Turn:
 
 
 @dataclass(frozen=True, slots=True)
+class Prove:
+    """Something an instrument proves on the day: what, at what limit, how, and by which place."""
+
+    what: str
+    limit: str
+    how: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
 class Confirm:
     """Something to confirm before it is relied on, and why it is on the list.
 
@@ -287,6 +297,7 @@ class OptionsAnswer:
     turns: tuple[Turn, ...]
     in_hand: tuple[InHand, ...]
     confirm: tuple[Confirm, ...]
+    prove: tuple[Prove, ...]
     cautions: tuple[str, ...]
     counts: Counts
     ruled_out: tuple[Ruled, ...]

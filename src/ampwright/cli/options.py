@@ -9,7 +9,7 @@ from typing import Final
 from ampwright.actions.comparing import MOST_COMPARED
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.options import options_of
-from ampwright.actions.shapes import OptionLine, OptionsAnswer, Row, Ruled, Work
+from ampwright.actions.shapes import OptionLine, OptionsAnswer, Prove, Row, Ruled, Work
 from ampwright.actions.words import all_of, count, day
 
 from .common import LOOK_OF, AsJson, Day, terms
@@ -78,6 +78,7 @@ def show(answer: OptionsAnswer, sheet: Sheet, home: str) -> None:
     along(answer, sheet)
     work(answer, sheet)
     to_confirm(answer, sheet)
+    to_prove(answer, sheet)
     ruled_out(answer, sheet)
     foot(answer, sheet, home)
 
@@ -202,6 +203,19 @@ def to_confirm(answer: OptionsAnswer, sheet: Sheet) -> None:
     if answer.confirm:
         sheet.heading("Confirm before relying on it")
         sheet.rows(((marked(each.why, "ask"), each.what) for each in answer.confirm), (10, None))
+
+
+def to_prove(answer: OptionsAnswer, sheet: Sheet) -> None:
+    """Write what an instrument proves on the day the work is done."""
+    if answer.prove:
+        sheet.heading("To be proved on the day")
+        sheet.rows((("·", proof(each)) for each in answer.prove), (1, None))
+
+
+def proof(each: Prove) -> str:
+    """Write one thing to prove with its limit, its place and how it is tried."""
+    held = f": {each.limit}" if each.limit else ""
+    return f"{each.what}{held}  [{each.place}]\n{each.how}"
 
 
 def ruled_out(answer: OptionsAnswer, sheet: Sheet) -> None:

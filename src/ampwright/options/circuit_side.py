@@ -20,6 +20,7 @@ from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import PointEarth, point_earthing
 from ampwright.design.notices import notices
 from ampwright.design.old_points import old_points
+from ampwright.design.on_the_day import on_the_day
 from ampwright.design.place import point_place
 from ampwright.design.route import Route, route
 from ampwright.design.sources import (
@@ -69,7 +70,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     sensing = run.aside(sensors, side.carried.lines, choice.house_limit, choice.tap)
     faults = run(fault_levels, basis, point.phases, device.breaking_ka)
     earth = run(point_earthing, basis, choice.place, choice.earthing, point, device.rcd_ma)
-    run.aside(broken_neutral, basis)
+    run.note(broken_neutral, basis)
     run(board_earth, basis, choice.tap, choice.earthing)
     run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)
@@ -79,6 +80,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     laid = cable_of(run, basis, choice, way, device, fed)
     volts = volts_of(run, basis, choice, side.origin, laid)
     along(run, basis, choice, way, device, laid)
+    run.note(on_the_day, basis, point, setting_a, laid, choice.earthing, choice.house_limit)
     return CircuitSide(way, device, room, order, sensing, faults, earth, armour, laid, volts)
 
 

@@ -47,6 +47,16 @@ class Run(Protocol):
         """Return what a stage hands on that no soundness hangs on: use, time, comparison."""
         ...
 
+    def note(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> None:
+        """Note what is only told beside an option that holds; nothing that follows may use it."""
+        ...
+
 
 class Cut(Exception):  # noqa: N818 - not an error: this branch of the choices is closed
     """A stage fails in every home, whatever is chosen after it; carries that stage."""
@@ -142,6 +152,15 @@ class Exploring:
         self.steps.append(Step(out, None))
         return cast(T, out)
 
+    def note(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> None:
+        """Leave out what is only told beside an option."""
+
 
 @dataclass(frozen=True, slots=True)
 class StageRun:
@@ -188,6 +207,16 @@ class InOneHome:
     ) -> T:
         """Return the same of a stage that no soundness hangs on."""
         return self.one(stage, args, kwargs, aside=True)
+
+    def note(
+        self,
+        stage: Callable[Concatenate[Home, P], Made[T]],
+        /,
+        *args: P.args,
+        **kwargs: P.kwargs,
+    ) -> None:
+        """Run the stage and keep what it made, to be told beside the option."""
+        self.one(stage, args, kwargs, aside=True)
 
     def one(
         self,

@@ -15,6 +15,8 @@ from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.building.notice import NEW_HOMES, new_home_point_large_enough
 from ampwright.standards.charging.pilot import (
+    pilot_current,
+    pilot_current_high,
     pilot_duty,
     pilot_duty_high,
     setting_not_below_floor,
@@ -125,3 +127,16 @@ def _for_new_home(home: Home, basis: Basis, point: ChargePoint) -> Iterator[Chec
     book = basis.book
     kw = rated_power(noted(book, "lines", point.phases, "", LINES), nominal_v(book), point.max_a)
     yield new_home_point_large_enough(kw, noted(book, "Pleast", Kilowatts(7.0), "kW", NEW_HOMES))
+
+
+def offered(book: Book, duty: Share) -> Amperes:
+    """Return the current that a duty of the pilot offers a car.
+
+    Examples
+    --------
+    >>> offered(Book(), Share(0.5)), offered(Book(), Share(0.88))
+    (30.0, 60.0)
+    """
+    if duty <= LOW_BAND:
+        return pilot_current(duty, pilot_slope(book, LOW_BAND)[0])
+    return pilot_current_high(duty, *pilot_slope(book, HIGH_BAND))

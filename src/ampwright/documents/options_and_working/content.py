@@ -149,6 +149,16 @@ class ConfirmLine:
 
 
 @dataclass(frozen=True, slots=True)
+class ProveLine:
+    """Something an instrument proves on the day: what, at what limit, how, by which place."""
+
+    what: str
+    limit: str
+    how: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
 class RejectedRow:
     """A reason, how many choices it ruled out, and where the reason is written.
 
@@ -273,6 +283,7 @@ class OptionsPaper:
     rests_on: tuple[FoundLine, ...] = ()
     also_held: tuple[FoundLine, ...] = ()
     stages: tuple[str, ...] = ()
+    prove: tuple[ProveLine, ...] = ()
     in_hand: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
