@@ -119,7 +119,7 @@ class Walk(Generic[D]):
         laid = together(self._base, above)
         if laid not in self._lifters:
             near = tuple(self._lifters.values())
-            self._lifters[laid] = Lifter(self.homes, changes_of(laid), near)
+            self._lifters[laid] = self._base.like(changes_of(laid), near)
         return Branch(start, slugs, laid, self._lifters[laid])
 
     def _walk(self, branch: Branch, deeper: list[Prefix]) -> None:

@@ -156,6 +156,10 @@ class Lifter:
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
         self._near = [(other, unlike(self.changes, other.changes)) for other in near]
 
+    def like(self, changes: Changes, near: Iterable[Lifter]) -> Lifter:
+        """Return a lifter of the same kind and homes with other changes."""
+        return type(self)(self.homes, changes, near)
+
     def lift(self, stage: Callable[..., T], *args: object) -> Spread[T]:
         """Return the spread of a stage over one value of each spread among its arguments.
 
@@ -182,7 +186,7 @@ class Lifter:
         spreads = [arg for arg in args if isinstance(arg, Spread)]
         facts = in_order(self.homes, (fact for s in spreads for fact in s.facts))
         inverse, combinations = self._combinations(spreads, facts)
-        trees = [self._leaves(stage, _filled(args, each)) for each in combinations]
+        trees = [self._leaves(stage, filled(args, each)) for each in combinations]
         own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
         values: dict[Any, int] = {}
         if not facts and not own:
@@ -255,7 +259,7 @@ class Lifter:
         return trimmed(self.homes, both, table[tuple(pick)], values)
 
 
-def _filled(args: tuple[object, ...], values: tuple[Any, ...]) -> tuple[object, ...]:
+def filled(args: tuple[object, ...], values: tuple[Any, ...]) -> tuple[object, ...]:
     """Put one value of each spread in its place among the arguments."""
     rest = iter(values)
     return tuple(next(rest) if isinstance(arg, Spread) else arg for arg in args)
