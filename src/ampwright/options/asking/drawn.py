@@ -28,12 +28,17 @@ class DrawnHomes(Homes):
     """So many homes, each with its own values of the facts that are open.
 
     ``among`` gives the possible values of each open fact and ``numbers`` which of them each home
-    has. ``read`` gathers the facts that any stage has read.
+    has. ``reads`` gathers which facts each stage has read in a run.
     """
 
     among: Mapping[str, tuple[Value, ...]] = field(default_factory=dict)
     numbers: Mapping[str, Index] = field(default_factory=dict)
-    read: set[str] = field(default_factory=set)
+    reads: set[tuple[Any, frozenset[str]]] = field(default_factory=set)
+
+    @property
+    def read(self) -> frozenset[str]:
+        """The facts that some stage has read."""
+        return frozenset(key for _, keys in self.reads for key in keys)
 
     def values_in(self, number: int) -> dict[str, Value]:
         """Return the values of the open facts in one of the homes."""
@@ -68,7 +73,6 @@ class DrawnReader(ForkingReader):
         if key in self.known:
             return self.known[key]
         if key in self.homes.numbers:
-            self.homes.read.add(key)
             return self.homes.among[key][self._alike(self.homes.numbers[key])]
         raise Unanswered(key)
 
@@ -93,6 +97,7 @@ class DrawnLifter(Lifter):
         self, homes: DrawnHomes, changes: Changes | None = None, near: Iterable[Lifter] = ()
     ) -> None:
         super().__init__(homes, changes, near)
+        self.asked = np.ones(len(homes.open[HOME]), bool)
         self._reader = DrawnReader(homes, self.changes)
         self.view = homes.build(self._reader)
 
@@ -104,8 +109,12 @@ class DrawnLifter(Lifter):
         found = np.zeros(size, np.int64)
         values: dict[Any, int] = {}
         for cells, combination in zip(_groups(inverse, size), combinations, strict=True):
+            cells = cells[self.asked[cells]]
+            if not cells.size:
+                continue
             for here, result in self._runs(stage, filled(args, combination), cells):
                 found[here] = values.setdefault(result, len(values))
+        self.homes.reads.add((stage, frozenset(self._reader.seen)))
         return trimmed(self.homes, (HOME,), found, cast(tuple[T, ...], tuple(values)))
 
     def _runs(

@@ -7,10 +7,11 @@ stands in a design or on a paper: those are made of the home as it was told.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.asking import Asking, Usual
+from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Answer, Is, OneOf, Value
 from ampwright.foundations.source import Evidence
 from ampwright.survey.accept import accept
@@ -19,6 +20,9 @@ from ampwright.survey.folding import FoldedHome, ids_of
 from ampwright.survey.home import Home
 from ampwright.survey.layout import Ids, slot
 from ampwright.survey.register import collections_of
+
+from ..homes import Homes
+from ..open_homes import homes_of
 
 METER: Final = "meter"
 YES: Final = "yes"
@@ -34,11 +38,13 @@ class Supposed:
     """A home with what is usual laid over what nobody has said.
 
     ``taken`` holds, by key, the values that were taken and how common each is; a key that the
-    records answer is never among them.
+    records answer is never among them. ``same`` names, for a fact that was taken, another that it
+    is always the same as.
     """
 
     folded: FoldedHome
     taken: Mapping[str, Shares]
+    same: Mapping[str, str]
 
 
 def supposing(folded: FoldedHome, asking: Asking) -> Supposed:
@@ -51,17 +57,31 @@ def supposing(folded: FoldedHome, asking: Asking) -> Supposed:
     for row in asking.usual:
         if row.thing and not _spoken_of(folded, row):
             _add(taken, f"{row.collection}.{row.thing}.{row.fact}", row)
-    taken |= _ways(folded, ids_of((*folded.facts, *taken)))
-    ids = ids_of((*folded.facts, *taken))
+    ways = _ways(folded, ids_of((*folded.facts, *taken)))
+    ids = ids_of((*folded.facts, *taken, *ways))
     rest: Taken = {}
     for row in asking.usual:
         if not row.thing:
             for path in _paths(row.collection, ids):
                 _add(rest, f"{path}.{row.fact}", row)
-    taken = {**rest, **taken, **_lists(asking)}
+    boards = tuple(str(each) for each in ways.get(f"legs.{TO_BOARD}.to_place", ()))
+    beside_meter = _from_meter(folded, rest, boards[0]) if boards else {}
+    taken = {**rest, **taken, **ways, **beside_meter, **_lists(asking)}
     taken = {key: each for key, each in taken.items() if folded.at(key).answer is None}
+    same = {f"legs.{TO_BOARD}.length_m": f"boards.{boards[0]}.from_meter_m"} if boards else {}
     facts = {**folded.facts, **{key: _folded(each) for key, each in taken.items()}}
-    return Supposed(FoldedHome(facts, ids_of(facts)), taken)
+    return Supposed(FoldedHome(facts, ids_of(facts)), taken, same)
+
+
+def homes_supposed(supposed: Supposed, basis: Basis) -> Homes:
+    """Return every home that what is told allows, what is usual laid over the rest."""
+    homes = homes_of(supposed.folded, basis)
+    shares = {
+        key: tuple(supposed.taken[key][value] for value in values)
+        for key, values in homes.open.items()
+        if key in supposed.taken
+    }
+    return replace(homes, chances={**homes.chances, **shares}, pool={})
 
 
 def _add(taken: Taken, key: str, row: Usual) -> None:
@@ -103,12 +123,25 @@ def _ways(folded: FoldedHome, ids: Ids) -> Taken:
         return {}
     boards, places = ids.get("boards", ()), ids.get("places", ())
     legs = {f"{board}-to-{place}": (board, place) for board in boards for place in places}
-    legs |= {TO_BOARD: (METER, board) for board in boards[:1]}
+    if boards:
+        legs[TO_BOARD] = (METER, boards[0])
     taken: Taken = {}
     for id_, (start, goal) in legs.items():
         taken[f"legs.{id_}.from_place"] = {start: 1.0}
         taken[f"legs.{id_}.to_place"] = {goal: 1.0}
     return taken
+
+
+def _from_meter(folded: FoldedHome, taken: Taken, board: str) -> Taken:
+    """Return the leg from the meter to a board, as long as the board is from the meter."""
+    told = _values(folded.at(f"boards.{board}.from_meter_m").answer)
+    length = taken.get(f"boards.{board}.from_meter_m", {})
+    return {
+        f"legs.{TO_BOARD}.length_m": {told[0]: 1.0} if len(told) == 1 else length,
+        f"legs.{TO_BOARD}.how": {"clipped inside": 1.0},
+        f"legs.{TO_BOARD}.insulation_mm": {0.0: 1.0},
+        f"legs.{TO_BOARD}.grouped_with": {0: 1.0},
+    }
 
 
 def _paths(collection: str, ids: Ids) -> Iterator[str]:

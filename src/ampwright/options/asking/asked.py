@@ -1,0 +1,211 @@
+"""Everything that can be said of a home while facts are open, and what to ask next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import prod
+from typing import Final
+
+import numpy as np
+
+from ampwright.firm.asking import Channel
+from ampwright.firm.basis import Basis
+from ampwright.survey.folding import FoldedHome
+from ampwright.survey.layout import slot
+
+from ..homes import Homes
+from ..outlook import Outlook, outlook
+from .drawing import Same, beside, draw, most_usual
+from .drawn import DrawnHomes
+from .errands import Errand, errands, taken
+from .leading import found_in
+from .possible_homes import Holds, holds
+from .remaining import Remaining, whole
+from .supposing import Shares, homes_supposed, supposing
+from .worth import Turns, Worth, turns_beside, turns_on
+
+MOST_WHOLE: Final = 1 << 15
+"""Up to so many homes all are gone through, if no stage tells too many of them apart."""
+MOST_RUNS: Final = 1 << 10
+"""How often the stages may have to be run for what they read themselves."""
+PROBES: Final = 4
+"""How many are drawn to see which facts are read at all."""
+DRAWS: Final = 48
+BASES: Final = 2
+"""Beside how many of the drawn homes, and the most usual one, each fact is changed alone."""
+SEED: Final = 20261125
+LIST: Final = ".all_listed"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Asked:
+    """What can be said of a home now, and what to ask.
+
+    ``outlook`` is that of the home with what is usual taken for the rest, or nothing where homes
+    were drawn; ``taken`` holds what was taken so, by key, which stands in no design. ``deciding``
+    are the facts that some home turns on, worth most a minute first, ``errands`` the same as they
+    are best asked, and ``next`` the one to ask now; nothing where nothing decides.
+    """
+
+    outlook: Outlook | None
+    taken: Mapping[str, Shares]
+    holds: Holds
+    deciding: tuple[Worth, ...]
+    errands: tuple[Errand, ...]
+    next: Worth | None
+
+
+def asked(folded: FoldedHome, basis: Basis, channel: Channel | None = None) -> Asked:
+    """Return what holds of a home in every home it may be, and what to ask, through a channel.
+
+    Where all homes are too many they are drawn, always the same ones.
+    """
+    supposed = supposing(folded, basis.asking)
+    homes = homes_supposed(supposed, basis)
+    explored = explore(homes, basis, supposed.same)
+    deciding = sorted(
+        worths(explored.turns, folded, basis), key=lambda each: (-each.per_minute_p, each.key)
+    )
+    walks = errands(deciding, basis.asking, channel)
+    return Asked(
+        outlook=explored.outlook,
+        taken=supposed.taken,
+        holds=explored.holds,
+        deciding=tuple(deciding),
+        errands=walks,
+        next=walks[0].facts[0] if walks else None,
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Explored:
+    """What some homes come to, and how far they turn on each fact that decides."""
+
+    outlook: Outlook | None
+    holds: Holds
+    turns: Mapping[str, Turns]
+
+
+def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
+    """Go through homes whole where they are few enough, else through drawn ones.
+
+    ``same`` names, for a fact that was taken, another that it is always the same as.
+    """
+    listed, longer = lists_closed(homes)
+    probe = draw(listed, PROBES, SEED, same)
+    found_in(probe, basis)
+    if few_enough(homes, probe):
+        return explore_whole(homes, basis)
+    sample = draw(listed, DRAWS, SEED, same)
+    remaining = remaining_of(sample, basis)
+    read = [key for key in listed.open if key in sample.read and key not in same]
+    turns = turns_of(listed, sample, read, same, basis)
+    lists = {key: share for key, share in longer.items() if key in sample.read}
+    turns |= {key: Turns(0.0, share, 0.0, any=share > 0) for key, share in lists.items()}
+    unlisted = 1.0 - prod(1.0 - share for share in lists.values())
+    return Explored(None, holds(remaining, (), unlisted), deciding_of(turns))
+
+
+def explore_whole(homes: Homes, basis: Basis) -> Explored:
+    """Go through every home, and change each fact in each of them."""
+    seen = outlook(homes, basis)
+    remaining = whole(seen)
+    sound = tuple(option.id for option in seen.ranking.front if option.sound.always)
+    turns = {fact: turns_on(remaining, fact) for fact in remaining.numbers}
+    return Explored(seen, holds(remaining, sound), deciding_of(turns))
+
+
+def few_enough(homes: Homes, probe: DrawnHomes) -> bool:
+    """Say whether all homes can be gone through, from what the stages read in a few of them."""
+
+    def count(keys: Iterable[str]) -> int:
+        return prod(len(homes.open[key]) for key in keys if key in homes.open)
+
+    runs = sum(count(keys) for _, keys in probe.reads)
+    return count(probe.read) <= MOST_WHOLE and runs - len(probe.reads) <= MOST_RUNS
+
+
+def turns_of(
+    homes: Homes, sample: DrawnHomes, facts: list[str], same: Same, basis: Basis
+) -> dict[str, Turns]:
+    """Change each fact beside the most usual home and a few of the drawn ones."""
+    drawn = [{key: int(each[n]) for key, each in sample.numbers.items()} for n in range(BASES)]
+    set_beside = beside(homes, [most_usual(homes), *drawn], facts, same)
+    found = remaining_of(set_beside.homes, basis)
+    return {fact: turns_beside(found, homes, fact, set_beside.at[fact]) for fact in facts}
+
+
+def deciding_of(turns: Mapping[str, Turns]) -> dict[str, Turns]:
+    """Return the facts on which some home turns."""
+    return {fact: each for fact, each in turns.items() if each.any}
+
+
+def lists_closed(homes: Homes) -> tuple[Homes, dict[str, float]]:
+    """Return homes whose lists are whole as told, and how likely each is to be longer."""
+    lists = [key for key in homes.open if key.endswith(LIST)]
+    longer = {key: homes.chances[key][homes.open[key].index(False)] for key in lists}
+    still = {key: values for key, values in homes.open.items() if key not in longer}
+    known = {**homes.known, **dict.fromkeys(lists, True)}
+    chances = {key: homes.chances[key] for key in still}
+    return replace(homes, known=known, open=still, chances=chances, pool={}), longer
+
+
+def worths(turns: Mapping[str, Turns], folded: FoldedHome, basis: Basis) -> Iterator[Worth]:
+    """Yield what each fact is worth, with who can answer; not one that nobody is left to ask."""
+    for key, each in turns.items():
+        fact, said = slot(key).fact, folded.at(key)
+        channel = Channel(fact.who)
+        if said.cannot_say:
+            if channel is Channel.SITE:
+                continue
+            channel = Channel.SITE
+        ask, look = question_of(key)
+        yield Worth(
+            key=key,
+            turns=each,
+            worth_p=each.moves_p + each.changes * visit_p(basis),
+            channel=channel,
+            minutes=taken((key,), channel, basis.asking),
+            ask=ask,
+            look=look,
+            disputed=bool(said.disputed),
+        )
+
+
+def question_of(key: str) -> tuple[str, str]:
+    """Return how a fact is asked after, and where to look; a standard thing has its own words."""
+    place = slot(key)
+    if place.standard is not None and place.fact.name == "present":
+        return place.standard.ask, place.standard.look
+    return place.fact.ask, place.fact.look
+
+
+def visit_p(basis: Basis) -> float:
+    """Return what a visit for nothing costs: its minutes at the electrician's hour."""
+    hours = float(basis.asking.minutes("travel")) / 60
+    return hours * float(basis.rates.card.labour_p_per_h.usual)
+
+
+def remaining_of(homes: DrawnHomes, basis: Basis) -> Remaining:
+    """Return drawn homes with what leads in each."""
+    found = found_in(homes, basis)
+    count = len(found.sound)
+    return Remaining(
+        values=homes.among,
+        numbers=homes.numbers,
+        weights=np.full(count, 1 / count),
+        decision=found.decision,
+        low_p=found.low_p,
+        usual_p=found.usual_p,
+        high_p=found.high_p,
+        says={name: numbered(each) for name, each in found.says.items()},
+        draws=count,
+    )
+
+
+def numbered(each: list[object]) -> tuple[tuple[object, ...], np.ndarray]:
+    """Return the distinct ones of something in each home, and which of them each has."""
+    numbers: dict[object, int] = {}
+    at = [numbers.setdefault(value, len(numbers)) for value in each]
+    return tuple(numbers), np.asarray(at)

@@ -1,0 +1,183 @@
+"""Which choice leads in each drawn home: the setting first, then the circuit that carries it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import product
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.answers import Missing, Value
+from ampwright.foundations.quantity import Amperes
+from ampwright.supply.hours import ANY
+
+from ..choices import METER, Choice
+from ..laying import Laid
+from ..menu import EARTHS, families
+from ..outlook import NUMBERS
+from ..spread import Index
+from ..supply_side import Decision
+from ..weighing import shortfall, uncovered, usable_power, wait
+from ..work import before_circuit, use_of, work_of
+from .drawn import DrawnHomes
+from .remaining import what_it_says
+from .trying import Found, Trying, laid_over, nothing_found, numbers_of, severity
+
+Where = NDArray[np.bool_]
+TRIED_A: Final = ((32.0, False), (32.0, True), (16.0, False), (16.0, True), (10.0, False))
+"""Settings, without and with a limit on the house, in the order in which they are tried."""
+MOST_FALLBACKS: Final = 3
+"""How many settings are gone through where the better ones lead to no sound circuit."""
+
+
+def found_in(homes: DrawnHomes, basis: Basis) -> Found:
+    """Return what leads in each drawn home, as near as a few well-chosen choices come to it."""
+    trying = Trying(homes, basis)
+    found = nothing_found(trying.count)
+    first = list(settings(trying))
+    keys = [list(standing(trying, each)) for each in first]
+    laid = [each[-1] for each in keys]
+    stacked = np.asarray([each[:-1] for each in keys])
+    order = np.lexsort(
+        tuple(stacked[:, part] for part in reversed(range(stacked.shape[1]))), axis=0
+    )
+    for rank in range(min(MOST_FALLBACKS, len(first))):
+        for number, choice in enumerate(first):
+            here = (order[rank] == number) & ~found.sound & (stacked[number, 0] < 2)
+            for system in (TN, TT):
+                cells = here & system_is(homes, trying.count, system)
+                if cells.any():
+                    circuits(trying, choice, laid[number], cells, system, found)
+    found.calls += trying.calls
+    return found
+
+
+TN: Final = ("TN-C-S", "TN-S")
+TT: Final = ("TT",)
+
+
+def settings(trying: Trying) -> Iterator[Choice]:
+    """Yield each setting worth a look, on the first place, tap, point and cable."""
+    homes, basis = trying.homes, trying.basis
+    points = points_for(homes, basis)
+    place = there(homes, "places", trying.base.view.places.ids)[0]
+    tap = (*there(homes, "boards", trying.base.view.boards.ids), METER)[0]
+    family = families(basis, points)[0]
+    for phases in sorted({point.phases for point in points}):
+        point = next(each for each in points if each.phases == phases)
+        for setting_a, limited in TRIED_A:
+            yield Choice("pme", tap, place, point, Amperes(setting_a), limited, ANY, family)
+
+
+def possible(homes: DrawnHomes, key: str) -> tuple[Value, ...]:
+    """Return every value that a fact may have; none when it is blank."""
+    return (homes.known[key],) if key in homes.known else homes.among.get(key, ())
+
+
+def there(homes: DrawnHomes, path: str, ids: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the ids of the things that may be there."""
+    return tuple(id_ for id_ in ids if possible(homes, f"{path}.{id_}.present") != (False,))
+
+
+def points_for(homes: DrawnHomes, basis: Basis) -> tuple[ChargePoint, ...]:
+    """Return the first point of each kind of detection that may suit the supply."""
+    phases = max((int(each) for each in possible(homes, "supply.phases")), default=1)
+    kinds: dict[Any, ChargePoint] = {}
+    for point in basis.catalogue.points:
+        if point.phases <= phases:
+            kinds.setdefault((point.phases, point.detection), point)
+    return tuple(kinds.values())
+
+
+def system_is(homes: DrawnHomes, count: int, system: tuple[str, ...]) -> Where:
+    """Say in which homes the earthing is one of some kinds."""
+    key = "supply.earthing"
+    if key in homes.numbers:
+        return np.asarray([each in system for each in homes.among[key]])[homes.numbers[key]]
+    return np.full(count, homes.known.get(key) in system)
+
+
+def standing(trying: Trying, choice: Choice) -> Iterator[Any]:
+    """Yield how a setting stands in each home, the most telling first, then the work laid.
+
+    Whether it holds, the wait, whether the cheap hours hold the cars' need, and what is lacking
+    of the power asked for.
+    """
+
+    def work(run: Any, made: Choice) -> Any:
+        _, side = before_circuit(run, trying.basis, made)
+        use = use_of(run, trying.basis, made)
+        usable = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
+        return (
+            run.aside(wait, side.outcome, side.origin.strained),
+            run.aside(uncovered, use.nights.covers),
+            run.aside(shortfall, usable),
+        )
+
+    out, ran, laid = trying.mended(choice, work, trying.nothing)
+    yield severity(ran, trying.count)
+    parts = out or ()
+    for at in range(3):
+        yield numbers_of(parts[at], trying.count, 0.0) if parts else np.zeros(trying.count)
+    yield laid
+
+
+def circuits(
+    trying: Trying, choice: Choice, laid: Laid, cells: Where, system: tuple[str, ...], found: Found
+) -> None:
+    """Try one setting's circuits in some homes, the firm's first one first, until one holds."""
+    here = trying.beside(laid)
+    work = work_of(trying.basis)
+    for each in circuit_choices(trying, choice, system):
+        left = cells & ~found.sound
+        if not left.any():
+            break
+        here.ask_only(left)
+        design, ran, _ = here.mended(each, work, laid)
+        if design is not None:
+            note(found, each, design, severity(ran, trying.count), left)
+    found.calls += here.calls
+
+
+def circuit_choices(trying: Trying, choice: Choice, system: tuple[str, ...]) -> Iterator[Choice]:
+    """Yield the circuits of one setting, the firm's first ones first."""
+    homes, view = trying.homes, trying.base.view
+    points = points_for(homes, trying.basis)
+    alike = [point for point in points if point.phases == choice.point.phases]
+    taps = (*there(homes, "boards", view.boards.ids), METER)
+    places = there(homes, "places", view.places.ids)
+    for place, earthing, tap, point, family in product(
+        places, EARTHS[system[0]], taps, alike, families(trying.basis, points)
+    ):
+        yield replace(choice, place=place, earthing=earthing, tap=tap, point=point, family=family)
+
+
+def note(found: Found, choice: Choice, design: Any, worst: Index, left: Where) -> None:
+    """Note what a circuit comes to in the homes where it holds, or cannot be said to fail."""
+    count = len(worst)
+    good = left & (worst < 2)
+    known = [
+        NUMBERS[Decision.UNDETERMINED if isinstance(each, Missing) else each]
+        for each in design.decision.values
+    ]
+    decided = np.asarray(known)[laid_over(design.decision, count)]
+    decided = np.where(worst == 1, NUMBERS[Decision.UNDETERMINED], decided)
+    found.decision = np.where(good, decided, found.decision)
+    total = design.price.total
+    for name in ("low_p", "usual_p", "high_p"):
+        price = numbers_of(getattr(total, name), count)
+        setattr(found, name, np.where(good, price, getattr(found, name)))
+    told = {
+        name: (each.values, laid_over(each, count)) for name, each in what_it_says(design).items()
+    }
+    for cell in np.flatnonzero(good).tolist():
+        found.choice[cell] = choice
+        for name, (values, index) in told.items():
+            value = values[index[cell]]
+            found.says[name][cell] = None if isinstance(value, Missing) else value
+    found.sound = found.sound | good

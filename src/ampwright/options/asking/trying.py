@@ -1,0 +1,182 @@
+"""Drawn homes tried with the choices that lead most often, until one holds in each.
+
+Where homes differ in a hundred facts, all options of all of them are too many. What leads is
+mostly the same: the setting that the network and the cars ask for, on the home's own earth, from
+its board, by the first cable that suits. Those are tried in the firm's order, and what each
+home's own checks name is mended. Good enough for a range and a question; a design is never made
+of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ampwright.firm.basis import Basis
+from ampwright.foundations.answers import Missing
+from ampwright.foundations.checks import Outcome, verdict
+from ampwright.foundations.stages import Made
+
+from ..choices import Choice, Choosing
+from ..laying import Laid, Work, changes_of, mended
+from ..outlook import NUMBERS
+from ..runs import Cut, Exploring, Ran
+from ..spread import NOWHERE, Index, Spread, trimmed
+from ..supply_side import Decision
+from .drawn import HOME, DrawnHomes, DrawnLifter
+from .remaining import SAYS
+
+Numbers = NDArray[np.float64]
+MOST_ROUNDS: Final = 4
+"""How often what failed is mended and run again."""
+
+
+@dataclass(slots=True)
+class Found:
+    """What was found in each of the drawn homes; no price where no choice holds."""
+
+    decision: Index
+    low_p: Numbers
+    usual_p: Numbers
+    high_p: Numbers
+    choice: list[Choice | None]
+    says: dict[str, list[Any]]
+    sound: NDArray[np.bool_]
+    calls: int = 0
+
+
+def nothing_found(count: int) -> Found:
+    """Return the start: a stop in every home, until some choice holds."""
+    return Found(
+        decision=np.full(count, NUMBERS[Decision.STOP_UNTIL], np.int64),
+        low_p=np.full(count, np.nan),
+        usual_p=np.full(count, np.nan),
+        high_p=np.full(count, np.nan),
+        choice=[None] * count,
+        says={name: [None] * count for name in SAYS},
+        sound=np.zeros(count, bool),
+    )
+
+
+def laid_over(spread: Spread[Any], count: int) -> Index:
+    """Return which of its values a spread has in each drawn home."""
+    return np.broadcast_to(spread.index, (count,))
+
+
+class Trying:
+    """Some drawn homes with the work that was laid over each, as far as it went."""
+
+    def __init__(self, homes: DrawnHomes, basis: Basis) -> None:
+        self.homes, self.basis = homes, basis
+        self.count = len(homes.open[HOME])
+        self.base = DrawnLifter(homes)
+        nothing: Laid = Spread.of(homes, (), NOWHERE, ((),))
+        self._lifters: dict[Any, DrawnLifter] = {nothing: self.base}
+        self.nothing = nothing
+
+    def beside(self, laid: Laid) -> Trying:
+        """Return a trial of the same homes from some work on; takes over what all homes share."""
+        other = Trying(self.homes, self.basis)
+        start = DrawnLifter(self.homes, changes_of(laid), (self._lifters[laid], self.base))
+        other._lifters[laid] = start
+        return other
+
+    def ask_only(self, wanted: NDArray[np.bool_]) -> None:
+        """Leave homes out of all that is run from now on."""
+        for lifter in self._lifters.values():
+            lifter.asked = wanted
+
+    def mended(
+        self, choice: Choice, work: Callable[[Exploring, Any], Any], laid: Laid
+    ) -> tuple[Any, list[Ran], Laid]:
+        """Return what some work makes once each home's own failures are mended as it names.
+
+        Nothing where it fails in every home all the same.
+        """
+        for _ in range(MOST_ROUNDS):
+            lifter = self._lifters[laid]
+            made = vars_of(choice)
+            run = Exploring(lifter, Choosing(made, laid.part("(work)", lambda each: each or ())))
+            try:
+                out = work(run, run.choice.as_choice)
+            except Cut:
+                out = None
+            further = self._further(run.ran, laid, lifter.asked)
+            if further is None:
+                break
+            if further not in self._lifters:
+                new = DrawnLifter(self.homes, changes_of(further), (lifter, self.base))
+                new.asked = lifter.asked
+                self._lifters[further] = new
+            laid = further
+        return out, run.ran, laid
+
+    @property
+    def calls(self) -> int:
+        """How often a stage was run."""
+        return sum(each.calls for each in self._lifters.values())
+
+    def _further(self, ran: list[Ran], laid: Laid, asked: NDArray[np.bool_]) -> Laid | None:
+        """Return the work with what failed checks name besides; nothing if no home names more."""
+        wanted: list[dict[str, Any] | None] = [{} if each else None for each in asked]
+        for each in ran:
+            index = laid_over(each.made, self.count)
+            for number, value in enumerate(each.made.values):
+                if isinstance(value, Missing) or verdict(value.checks) is not Outcome.FAIL:
+                    continue
+                work = first_mending(value)
+                for cell in np.flatnonzero(index == number).tolist():
+                    has = wanted[cell]
+                    if has is not None:
+                        wanted[cell] = None if work is None else {**has, **work}
+        return self._with(laid, wanted)
+
+    def _with(self, laid: Laid, wanted: list[dict[str, Any] | None]) -> Laid | None:
+        before = [laid.values[i] or () for i in laid_over(laid, self.count).tolist()]
+        numbers: dict[Work, int] = {}
+        index, grew = np.zeros(self.count, np.int64), False
+        for cell, (has, more) in enumerate(zip(before, wanted, strict=True)):
+            slugs = {remedy.slug for remedy in has}
+            new = [each for slug, each in (more or {}).items() if slug not in slugs]
+            grew = grew or bool(new)
+            after = tuple(sorted((*has, *new), key=lambda remedy: remedy.slug)) if new else has
+            index[cell] = numbers.setdefault(after, len(numbers))
+        return trimmed(self.homes, (HOME,), index, tuple(numbers)) if grew else None
+
+
+def vars_of(choice: Choice) -> dict[str, Any]:
+    """Return the dimensions of a choice by name, without what is laid for it."""
+    names = ("earthing", "tap", "place", "point", "setting_a", "house_limit", "hours", "family")
+    return {name: getattr(choice, name) for name in names}
+
+
+def first_mending(made: Made[Any]) -> dict[str, Any] | None:
+    """Return the first work that mends a result whole, by slug; nothing where none does."""
+    sets = list(mended(made))[len(made.offers) :]
+    return {remedy.slug: remedy for remedy in sets[0]} if sets else None
+
+
+def severity(ran: list[Ran], count: int) -> Index:
+    """Return the worst outcome of some stages in each home: 0 holds, 1 cannot be said, 2 fails."""
+    worst = np.zeros(count, np.int64)
+    for each in ran:
+        levels = [_severity(value) for value in each.made.values]
+        worst = np.maximum(worst, np.asarray(levels)[laid_over(each.made, count)])
+    return worst
+
+
+def _severity(value: Made[Any] | Missing) -> int:
+    if isinstance(value, Missing):
+        return 1
+    outcome = verdict(value.checks)
+    return 2 if outcome is Outcome.FAIL else int(outcome is Outcome.UNDETERMINED)
+
+
+def numbers_of(spread: Any, count: int, missing: float = np.nan) -> Numbers:
+    """Return a number in each home; what is missing is as it says."""
+    values = [missing if isinstance(each, Missing) else float(each) for each in spread.values]
+    return np.asarray(values)[laid_over(spread, count)]
