@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from ampwright.foundations.quantity import Count, Metres, Ohms, SquareMm
+from ampwright.foundations.quantity import Count, Metres, OhmMetres, Ohms, SquareMm
 from ampwright.foundations.source import Place, Trust
 
 from .register import MEASURED, SEEN, TOLD, Agree, Part, Standard, StandIn, Thing, fact
@@ -13,6 +13,12 @@ Electrode = Literal["rod", "plate", "tape", "foundation", "other"]
 Month = Literal[
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
+]  # fmt: skip
+Soil = Literal[
+    "Well-graded gravel", "Poorly graded gravel", "Clayey gravel", "Silty sand", "Clayey sand",
+    "Silty or clayey sand, slight plasticity", "Loam, garden soil", "Clay",
+    "Clay, sand and gravel mix", "Peat, marsh, cultivated", "Chalk", "Sand", "Slate, shale",
+    "Rock (crystalline)",
 ]  # fmt: skip
 Pipe = Literal["metal", "plastic"]
 TAKEN_TO_BRING_EARTH_IN = Place(
@@ -90,6 +96,22 @@ class Earthing(Part):
         needs={"fit": SEEN},
         symbol="apart",
     )
+    soil: Soil = fact(
+        ask="What is the ground like where a rod would go: clay, sand, gravel, chalk, rock?",
+        trade="Soil at the electrode",
+        look="Dig a spade deep, or look at a bank or a trench nearby; a map of soils helps.",
+        who="photo",
+    )
+    soil_ohm_m: OhmMetres = fact(
+        ask="Has anybody measured how well the ground conducts?",
+        trade="Resistivity of the soil, measured",
+        look="Four spikes in a line, as deep as a rod goes; better in a dry month.",
+        who="site",
+        between=(1.0, 20000.0),
+        step=10.0,
+        agree=Agree(10.0, "higher", share=0.2),
+        symbol="ρ",
+    )
     rods_planned: Count = fact(
         ask="How many earth rods will there be in all, joined, when the work is done?",
         trade="Electrodes in all after the work planned",
@@ -104,6 +126,22 @@ class Earthing(Part):
         who="site",
         between=(0.5, 10.0),
         symbol="L planned",
+    )
+    tape_planned_m: Metres = fact(
+        ask="How long will the tape in the ground be when the work is done?",
+        trade="Tape electrode after the work planned",
+        look="Work that is planned, never what was found.",
+        who="site",
+        between=(1.0, 100.0),
+        symbol="L tape",
+    )
+    plate_planned_m: Metres = fact(
+        ask="How wide will the plate in the ground be when the work is done?",
+        trade="Plate electrode after the work planned, side",
+        look="Work that is planned, never what was found.",
+        who="site",
+        between=(0.3, 2.0),
+        symbol="a plate",
     )
 
 

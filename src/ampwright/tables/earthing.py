@@ -9,7 +9,8 @@ from .conductors import k_factor
 
 __all__ = [
     "body_current", "body_resistance", "bond_bounds", "buried_earthing_mm2", "earthing_conductor",
-    "k_factor", "main_bond_mm2", "rod_advice", "rods_in_line_factor", "soil_range", "soils",
+    "k_factor", "main_bond_mm2", "rod_advice", "rods_in_line_factor", "shape_constant",
+    "soil_range", "soils",
     "tails_capacity",
 ]  # fmt: skip
 
@@ -101,6 +102,19 @@ def rod_advice(book: Book, use: str = "stable") -> Ohms:
     200.0
     """
     return Ohms(book.number("earthing/rod_advice", "limit_ohm", use=use))
+
+
+def shape_constant(book: Book, shape: str) -> Share:
+    """Return the constant of a "strip" or a "round" conductor laid flat in the ground.
+
+    Source: BS 7430, from memory.
+
+    Examples
+    --------
+    >>> shape_constant(Book(), "strip")
+    1.36
+    """
+    return Share(book.number("earthing/electrode_shapes", "constant", shape=shape))
 
 
 def rods_in_line_factor(book: Book, rods: int) -> Share:

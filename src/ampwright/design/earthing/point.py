@@ -29,6 +29,7 @@ from ampwright.tables.supply_limits import declared_ze_ohm
 
 from ..residual import in_amperes, touch_limit
 from .bonding import COMBINED, doubted_earthing
+from .electrode import steady_in_soil, wants_room
 from .guard import guards, proof_of
 from .rods import dry_ohm, house_electrode_ohm, rods_planned, steadier
 
@@ -200,7 +201,9 @@ def point_earthing(
     touch_v = rod_times_rcd(most_ohm, in_amperes(rcd_ma))
     out = PointEarth(earthing, most_ohm, touch_v)
     touch = _touch(basis, touch_v).with_caution(NOT_DRIVEN)
-    return Made(out, (there, touch, _apart(home, basis, place), _buried(home, basis)))
+    apart, buried = _apart(home, basis, place), _buried(home, basis)
+    room = (room_for_rods(home.earthing.second_electrode_room),) if wants_room(home) else ()
+    return Made(out, (there, touch, apart, buried, *room, *steady_in_soil(home, basis)))
 
 
 def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> Made[PointEarth]:

@@ -25,6 +25,7 @@ USUAL_ROD: Final = Place("rods as sold", at="1.2 m long, 16 mm thick", trust=Tru
 SPACING: Final = Place("Ampwright", at="method, rods apart by their own length",
                        trust=Trust.DERIVED)  # fmt: skip
 PLANNED: Final = SetBy("this option", "rods in all")
+DRY_TIMES: Final = Share(1.5)
 USUAL_M: Final = Metres(1.2)
 TWICE_M: Final = Metres(2.4)
 OWN_LENGTH: Final = Share(1.0)
@@ -97,7 +98,7 @@ def dry_ohm(home: Home, book: Book, read_ohm: Ohms) -> Ohms:
     """Return what the house's electrode may read in a dry summer."""
     if home.earthing.electrode_read_in in DRY_MONTHS:
         return read_ohm
-    return driest_of_year(read_ohm, noted(book, "times", Share(1.5), "", DRY))
+    return driest_of_year(read_ohm, noted(book, "times", DRY_TIMES, "", DRY))
 
 
 def together_ohm(book: Book, one_ohm: Ohms, rods: Count, lengths: Share) -> Ohms:
