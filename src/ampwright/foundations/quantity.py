@@ -15,6 +15,7 @@ OhmMetres = NewType("OhmMetres", float)
 Metres = NewType("Metres", float)
 Millimetres = NewType("Millimetres", float)
 SquareMm = NewType("SquareMm", float)
+SquareMetres = NewType("SquareMetres", float)
 Celsius = NewType("Celsius", float)
 Seconds = NewType("Seconds", float)
 Minutes = NewType("Minutes", float)
@@ -47,6 +48,7 @@ UNIT_OF: dict[str, str] = {
     "Metres": "m",
     "Millimetres": "mm",
     "SquareMm": "mm²",
+    "SquareMetres": "m²",
     "Celsius": "°C",
     "Seconds": "s",
     "Minutes": "min",

@@ -8,7 +8,15 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Outcome
-from ampwright.foundations.quantity import Count, Hours, Metres, Minutes, OhmMetres, Ohms
+from ampwright.foundations.quantity import (
+    Count,
+    Hours,
+    Metres,
+    Minutes,
+    OhmMetres,
+    Ohms,
+    SquareMetres,
+)
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
@@ -56,15 +64,15 @@ class Electrode:
 
 
 @computes("A", "m²", formula="a**2", place=METHOD)
-def face(a: Metres) -> float:
-    """Return the area of one face of a square plate, in m².
+def face(a: Metres) -> SquareMetres:
+    """Return the area of one face of a square plate.
 
     Examples
     --------
     >>> face(Metres(0.9))
     0.81
     """
-    return float(a**2)
+    return SquareMetres(a**2)
 
 
 @computes("T", "min", formula="60 * t * n", place=METHOD)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import log, pi, sqrt
 
-from ampwright.foundations.quantity import Metres, OhmMetres, Ohms, Share
+from ampwright.foundations.quantity import Metres, OhmMetres, Ohms, Share, SquareMetres
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 
@@ -76,14 +76,14 @@ def tape_resistance(rho: OhmMetres, L: Metres, kappa: Share, h: Metres, d: Metre
 
 
 @computes("R", "Ω", formula="rho / 4 * sqrt(π / A)", place=SHAPES)
-def plate_resistance(rho: OhmMetres, A: float) -> Ohms:
+def plate_resistance(rho: OhmMetres, A: SquareMetres) -> Ohms:
     """Resistance to earth of a plate in even soil.
 
-    ``A`` is the area of one face in m²; buried upright, well below the surface.
+    ``A`` is the area of one face; buried upright, well below the surface.
 
     Examples
     --------
-    >>> plate_resistance(OhmMetres(100.0), 0.36)
+    >>> plate_resistance(OhmMetres(100.0), SquareMetres(0.36))
     73.85
     """
     return Ohms(rho / 4 * sqrt(pi / A))
