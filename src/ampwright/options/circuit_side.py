@@ -12,6 +12,7 @@ from ampwright.design.circuit.data_beside import data_beside
 from ampwright.design.circuit.device import Protection, protective_device
 from ampwright.design.circuit.faults import FaultLevels, fault_levels
 from ampwright.design.circuit.feed import Feed, feed, feed_bears
+from ampwright.design.circuit.feed_earth import feed_earth
 from ampwright.design.circuit.running import running
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
@@ -74,6 +75,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     run(board_earth, basis, choice.tap, choice.earthing)
     run(outbuilding, basis, choice.tap, choice.place, choice.earthing, way.length_m)
     run(house_feeds, basis, choice.tap)
+    run(feed_earth, basis, choice.tap)
     run(feed_bears, basis, choice.tap, side.carried.carried_a, setting_a)
     fed = run(feed, basis, choice.tap, side.carried.carried_a, setting_a)
     armour = run(armour_ends, choice.earthing, choice.family)

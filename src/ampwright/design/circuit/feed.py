@@ -248,7 +248,7 @@ def _reckoned(book: Book, phases: int, board: Board, load_a: Amperes) -> Feed:
         lost_v,
         drop_share(lost_v, nominal(book, phases)),
         drop(drop_mv(book, family, 1, size_mm2), load_a, length_m),
-        _loop(book, phases, family, size_mm2, length_m),
+        loop_of_feed(book, phases, family, size_mm2, length_m),
     )
 
 
@@ -257,7 +257,7 @@ def nominal(book: Book, phases: int) -> Volts:
     return nominal_v(book) if phases == 1 else nominal_between_lines_v(book)
 
 
-def _loop(
+def loop_of_feed(
     book: Book, phases: int, family: CableFamily, size_mm2: SquareMm, length_m: Metres
 ) -> Ohms:
     """Return line and earth of the feed together, hot."""
