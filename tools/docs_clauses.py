@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import tomllib
+from functools import cache
 from itertools import groupby
 from pathlib import Path
 
 from ampwright.standards.catalogue import ClauseInfo, Kind, clauses, modules
 
-PAGE = Path(__file__).resolve().parents[1] / "docs" / "reference" / "clauses.md"
+ROOT = Path(__file__).resolve().parents[1]
+PAGE = ROOT / "docs" / "reference" / "clauses.md"
+APART = ROOT / "tests" / "code_rules" / "clauses_asked.toml"
 HEAD = """# Clauses
 
 Written by `tools/docs_clauses.py` from the code; do not edit.
@@ -18,7 +22,16 @@ The place after each says how far it may be trusted: nothing after it means that
 what it says where we could read it, though the number of a clause may still be recalled; *memory*
 means that all of it was recalled. The wiring rules were taken from the text of 2022; confirm every
 clause against the edition in force.
+
+A clause that no stage of an option asks says so and why; every other is asked in some option.
 """
+
+
+@cache
+def unasked() -> dict[str, str]:
+    """Return why no stage asks a clause, of those that none asks."""
+    kept = tomllib.loads(APART.read_text("utf-8"))
+    return {each["clause"]: kept["reasons"][each["why"]] for each in kept["apart"]}
 
 
 def render() -> str:
@@ -53,7 +66,13 @@ def _clause(clause: ClauseInfo) -> str:
         says = f"`{clause.symbol} = {clause.says}`"
     unit = f" [{clause.unit}]" if clause.unit else ""
     head = f"**`{clause.id}`** {clause.kind.value}: {says}{unit}"
-    return f"{head}  \n{clause.summary}  \n*{_at(clause)}*\n"
+    return f"{head}  \n{clause.summary}  \n*{_at(clause)}*\n{_why_unasked(clause)}"
+
+
+def _why_unasked(clause: ClauseInfo) -> str:
+    """Return the line that says why no stage asks a clause; empty where one does."""
+    why = unasked().get(clause.id)
+    return f"\nNo stage asks it: {why}.\n" if why else ""
 
 
 def _ruling(clause: ClauseInfo) -> str:
@@ -67,7 +86,7 @@ def _ruling(clause: ClauseInfo) -> str:
         zip(clause.rows, clause.places, strict=True), 1
     ):
         lines.append(f"| {number} | {words} | `{outcome}` | {place} |")
-    return "\n".join([*lines, ""])
+    return "\n".join([*lines, _why_unasked(clause)])
 
 
 def _at(clause: ClauseInfo) -> str:
