@@ -6,7 +6,7 @@ import pytest
 from tests.journeys.homes import adding, basis, journey, saying, without
 
 from ampwright.options.spread import Lifter
-from ampwright.options.volt_settings import kept_by_volts
+from ampwright.options.suiting import kept_by_volts
 
 NAME = "quillbrook-close"
 WEAK = "fellside-cottage"

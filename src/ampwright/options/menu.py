@@ -13,6 +13,7 @@ from itertools import product
 from typing import Any
 
 from ampwright.design.circuit.cable import CORES
+from ampwright.design.old_points import old_points
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.quantity import Amperes
@@ -28,8 +29,8 @@ from .homes import Homes
 from .laying import left_by, mended
 from .runs import Cut, Exploring
 from .spread import Lifter, Spread, everywhere
+from .suiting import kept_by_laid, kept_by_volts
 from .supply_side import supply_side
-from .volt_settings import kept_by_volts
 
 EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)}
 """The earths a point may be given, by what the home has."""
@@ -42,7 +43,10 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
     points = tuple(p for p in basis.catalogue.points if p.phases <= max(phases, default=1))
     taps = (*there(homes, "boards", view.boards.ids), METER)
     places, hours = there(homes, "places", view.places.ids), hours_of(view)
-    kept = kept_by_volts(lifter, basis, tuple(product(taps, places)), hours)
+    kept = [
+        *kept_by_volts(lifter, basis, tuple(product(taps, places)), hours),
+        *(kept_by_laid(basis) if there(homes, "laid", view.laid.ids) else ()),
+    ]
     return {
         "earthing": tuple(dict.fromkeys(each for one in systems for each in EARTHS[one])),
         "tap": taps,
@@ -81,7 +85,8 @@ def settings(
 
     The greatest of each stretch that comes to the same decision and the same fit, and what the
     cars can take at most; also where that changes once work on the supply side is done. Of
-    ``kept``, which leave a point its volts, those that some point can be set to.
+    ``kept``, which leave a point its volts or a cable its cool, those that some point can be
+    set to.
     """
     kinds = tuple({_kind(point): point for point in points}.values())
     found = ends(lifter, basis, kinds)
@@ -108,8 +113,12 @@ def ends(lifter: Lifter, basis: Basis, points: Iterable[ChargePoint]) -> set[Amp
 def remedies(
     lifter: Lifter, basis: Basis, points: Iterable[ChargePoint], settings_a: Iterable[Amperes]
 ) -> tuple[Remedy, ...]:
-    """Return the work that the supply side names or offers at some of the settings, each once."""
-    found: dict[Remedy, None] = {}
+    """Return the work that changes what the supply carries, each once.
+
+    What the supply side names or offers at some of the settings, and old points that go.
+    """
+    gone = lifter.lift(old_points, basis).values
+    found = {remedy: None for value in gone for laid in mended(value) for remedy in laid}
     for point, setting_a in product(points, sorted(settings_a)):
         run = Exploring(lifter, Choosing({}))
         with suppress(Cut):

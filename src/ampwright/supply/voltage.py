@@ -19,8 +19,10 @@ from ampwright.survey.home_readings import Reading
 from ampwright.survey.if_said import if_said
 from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nominal_v
 
-from .hours import ANY, within_hours
+from .hours import ANY, clock, within_hours
 
+EVENING: Final = (60 * 16, 60 * 21)
+"""Minutes of the day between which homes draw most: tea time, with an hour to each side."""
 METHOD: Final = Place("Ampwright", at="method, volts at the origin", trust=Trust.DERIVED)
 
 
@@ -178,8 +180,9 @@ def origin_voltage(home: Home, basis: Basis, setting_a: Amperes, hours: str) -> 
     itself, through line and neutral, which errs on the safe side for a point on three lines.
     Where what the house drew was noted, a reading at an hour that is not night alone counts as
     it would be under an ordinary load, if that is more. A lowest figure noted without its hour
-    counts unless the hours are limited and one was read within them. Where nothing was read the
-    legal floor stands in, and holds at the terminals under load.
+    counts unless the hours are limited and one was read within them. Where nobody read in the
+    evening, when lines are lowest, the legal floor stands in, and holds at the terminals under
+    load; readings that are under it all the same count.
     """
     supply, floor_v = home.supply, lowest_legal_v(basis.book)
     readings = read_by_hour(home, hours)
@@ -189,6 +192,9 @@ def origin_voltage(home: Home, basis: Basis, setting_a: Amperes, hours: str) -> 
     high_v = highest(highs) if highs else supply.highest_v
     if not (volts or noted):
         return Made(Origin(supply.lowest_v, high_v, False, bool(highs), True, False, ()))
+    if not (noted or lowest_known(readings, hours, floor_v)):
+        idle = tuple(AtHour(each.at, each.volts_v, each.allowed) for each in readings)
+        return Made(Origin(supply.lowest_v, high_v, False, True, True, False, idle))
     loop_ohm = service_loop(home, basis)
     lost = source_drop(setting_a, loop_ohm)
     beside = tuple(beside_house(each, basis, loop_ohm, hours) for each in readings)
@@ -243,6 +249,28 @@ def read_by_hour(home: Home, hours: str) -> tuple[ReadAt, ...]:
     return tuple(
         ReadAt(at, volts, within_hours(home, at, hours), house_a) for at, volts, house_a in found
     )
+
+
+def lowest_known(readings: tuple[ReadAt, ...], hours: str, floor_v: Volts) -> bool:
+    """Say whether the readings tell how low the line goes while the point charges.
+
+    One within the hours of a point that is held to some, one of an evening, or any under the
+    law: a noon alone says nothing of tea time.
+    """
+    if hours != ANY and any(each.allowed for each in readings):
+        return True
+    return any(in_the_evening(each.at) or each.volts_v < floor_v for each in readings)
+
+
+def in_the_evening(at: str) -> bool:
+    """Say whether a time of day lies in the hours at which a line is at its lowest.
+
+    Examples
+    --------
+    >>> in_the_evening("18:30"), in_the_evening("12:00"), in_the_evening("21:00")
+    (True, False, False)
+    """
+    return EVENING[0] <= clock(at, "supply.readings") < EVENING[1]
 
 
 def _drawn(reading: Reading) -> Callable[[], Amperes | None]:

@@ -1,4 +1,4 @@
-"""The greatest settings that leave a point the volts it needs, where somebody read the volts."""
+"""Settings that suit what is there: the volts that were read, a cable that lies there already."""
 
 from __future__ import annotations
 
@@ -59,3 +59,11 @@ def worst_mv(basis: Basis) -> MilliVoltsPerAmpMetre:
     least_mm2 = float(basis.rules.least_point_mm2)
     bought = {each.family for each in basis.catalogue.cables if each.size_mm2 == least_mm2}
     return max(drop_mv(basis.book, family, 1, least_mm2) for family in bought)
+
+
+def kept_by_laid(basis: Basis) -> Iterator[Amperes]:
+    """Yield the settings that a cable already laid may bear: each rating of a device.
+
+    Which of them it bears is for the design to find.
+    """
+    yield from dict.fromkeys(each.rating_a for each in basis.catalogue.devices)
