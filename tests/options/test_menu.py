@@ -58,3 +58,22 @@ def test_without_a_reading_no_setting_comes_of_the_volts():
     keys = [f"supply.readings.{name}.{part}" for name in names for part in ("at", "volts_v")]
     unread = journey(WEAK, change=without("supply.lowest_v", *keys))
     assert kept(unread, "meter", "any") == []
+
+
+def test_a_cable_that_lies_there_is_tried_at_the_ratings_of_devices():
+    # cinder-lane: 23.5 A by hand, so the device of 20 A and the setting with it
+    settings = {o.choice.setting_a for o in journey("cinder-lane").options(needing="use-half-done")}
+    assert 20.0 in settings
+    assert not settings & {25.0, 32.0}
+
+
+def test_where_none_lies_there_they_are_not():
+    settings = {o.choice.setting_a for o in journey(NAME, profile="demo").options()}
+    assert 20.0 not in settings
+
+
+def test_what_an_old_point_leaves_when_it_goes_is_offered():
+    # marl-house: 47.64 + 12 = 59.64 A is under the 60 A that is told after; 13 A are not
+    settings = {o.choice.setting_a for o in journey("marl-house", profile="demo").options()}
+    assert 12.0 in settings
+    assert 13.0 not in settings

@@ -121,6 +121,39 @@ class TestWithinTheLaw:
         assert origin(facts, 6.0, NIGHT).within_law is lawful
 
 
+class TestOneHourAlone:
+    def facts(self, at, volts):
+        return {
+            **PLAIN, "supply.fault_current_ka": 1.0, "supply.readings.one.present": True,
+            "supply.readings.one.at": at, "supply.readings.one.volts_v": volts,
+            "tariff.night_from": "00:30", "tariff.night_h": 5.0,
+        }  # fmt: skip
+
+    # Homes draw most between four and nine in the evening; the register asks for a reading
+    # between five and eight. Without one the legal floor of 216.2 V stands in.
+    @pytest.mark.parametrize(
+        ("at", "known"),
+        [("15:59", False), ("16:00", True), ("20:59", True), ("21:00", False), ("12:00", False)],
+    )
+    def test_only_an_evening_tells_how_low_a_line_goes(self, at, known):
+        made = origin(self.facts(at, 240.0), 10.0)
+        assert made.read is known
+        assert made.lowest_v == pytest.approx(237.7 if known else 216.2)
+        assert (made.within_law, made.strained) == (True, False)
+        assert (made.highest_v, made.high_read) == (240.0, True)
+        assert [hour.at for hour in made.hours] == [at]
+
+    def test_a_night_reading_is_enough_for_a_point_held_to_the_night(self):
+        facts = self.facts("01:00", 240.0)
+        assert origin(facts, 10.0, NIGHT).lowest_v == pytest.approx(237.7)
+        assert origin(facts, 10.0, ANY).lowest_v == 216.2
+        assert not origin(self.facts("12:00", 240.0), 10.0, NIGHT).read
+
+    @pytest.mark.parametrize(("volts", "known"), [(216.1, True), (216.2, False)])
+    def test_volts_under_the_law_count_whatever_the_hour(self, volts, known):
+        assert origin(self.facts("12:00", volts), 10.0).read is known
+
+
 class TestWhatTheHouseDrew:
     # By hand, behind a loop of 230 V over 1 kA = 0.23 Ω: 220 V read with 3 A drawn is 220.69 V
     # with nothing on, and 217.70 V under an ordinary load of 13 A.

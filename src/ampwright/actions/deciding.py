@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from typing import Any, Final, cast
 
 from ampwright.foundations.answers import Value
-from ampwright.network.stops import Until, held_up_by
+from ampwright.network.stops import Until, asked_of, held_up_by
 from ampwright.options.choices import Choice
+from ampwright.options.gates import held_by_others
 from ampwright.options.held import known_values
 from ampwright.options.outlook import Outlook
 from ampwright.options.search import Option
@@ -142,7 +143,8 @@ def who_first(seen: Seen) -> tuple[Until, ...]:
         failed = [reason.example for reason in seen.outlook.reasons]
         return held_up_by(Step.TELL_AFTER, failed, holds)
     outcomes = known_values(seen.best, cast(Any, seen.best.design.supply.outcome))
-    return held_up_by(Step.STOP, (), holds) if Step.STOP in outcomes else ()
+    unsafe = held_up_by(Step.STOP, (), holds) if Step.STOP in outcomes else ()
+    return (*unsafe, *map(asked_of, held_by_others(seen.best.choice.remedies)))
 
 
 def in_the_way(seen: Seen) -> tuple[str, ...]:
@@ -164,6 +166,10 @@ def sentence(seen: Seen, decision: Decision) -> str:
         return undecided(seen)
     act, tests = to_fit(seen, best.choice), tests_of(best)
     if decision is Decision.STOP_UNTIL:
+        outside = held_by_others(best.choice.remedies)
+        if outside and Step.STOP not in {each.outcome for each in tests}:
+            first = all_of([asked_of(each).firm for each in outside])
+            return f"Nothing may be fitted until {first}. Then {act}."
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
         return f"Ask the network operator before fitting: {all_of(reasons_in(tests))}. Then {act}."

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.foundations.checks import Check, Outcome
+from ampwright.foundations.remedies import Remedy
 from ampwright.standards.network.connection import Step
 
 NETWORK: Final = "the network operator"
@@ -62,6 +63,20 @@ DEAD: Final = Until(
     "the supplier or the meter operator has put in a switch after the meter",
     "your supplier must put in a switch by the meter",
 )
+EARTHED: Final = Until(
+    "network-earth",
+    NETWORK,
+    "the network operator has mended the earth of the house and its loop is read again",
+    "the network must mend the earth of your house, and we report it today",
+)
+TAILS: Final = Until(
+    "new-tails",
+    METER,
+    "the supplier or the meter operator has made the meter tails dead for larger ones",
+    "your supplier must cut off the meter for an hour so that its cables can be replaced",
+)
+BY_REMEDY: Final = {each.slug: each for each in (EARTHED, TAILS)}
+"""Work of somebody outside in words of its own."""
 BY_REQUIREMENT: Final = {
     "service_sound": SAFE,
     "supply_carries_demand": LARGER,
@@ -101,13 +116,23 @@ def _each(outcome: Step, failed: Iterable[Check], holds: str) -> Iterator[Until]
         if requirement in BY_REQUIREMENT:
             yield BY_REQUIREMENT[requirement]
         elif outside and len(outside) == len(check.remedies):
-            first = outside[0]
-            yield Until(
-                first.slug, first.by, f"{first.by} has done this: {first.does}",
-                f"{first.by} must do this: {first.does}",
-            )  # fmt: skip
+            yield asked_of(outside[0])
         elif requirement in ANOTHER_PLACE and holds in OWNERS:
             yield _agreed(OWNERS[holds])
+
+
+def asked_of(remedy: Remedy) -> Until:
+    """Return the work of somebody outside as a thing that must be done first.
+
+    Examples
+    --------
+    >>> asked_of(Remedy("network-earth", "Have it mended", (), by="the network operator")).firm
+    'the network operator has mended the earth of the house and its loop is read again'
+    """
+    return BY_REMEDY.get(remedy.slug) or Until(
+        remedy.slug, remedy.by, f"{remedy.by} has done this: {remedy.does}",
+        f"{remedy.by} must do this: {remedy.does}",
+    )  # fmt: skip
 
 
 def _agreed(owner: str) -> Until:

@@ -5,13 +5,14 @@ Each gate is judged by itself, so that a fact nobody has asked closes no other g
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any, Final
 
 from ampwright.costing.grant import for_such, most_pounds
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.building.notice import COUNCIL, Told, WorkCase
@@ -122,6 +123,27 @@ def grant_first(home: Home, basis: Basis) -> Made[Gate | None]:
         "work, or none is paid"
     )
     return Made(Gate("grant", says, "the customer and the grant scheme", GRANTS))
+
+
+GATED: Final = frozenset({"isolator"})
+"""Work of others that a gate names: it holds up the day, not the decision."""
+
+
+def held_by_others(remedies: Iterable[Remedy]) -> tuple[Remedy, ...]:
+    """Return the work that somebody outside must do before anything is fitted.
+
+    Examples
+    --------
+    >>> earth = Remedy("network-earth", "Mend the earth", (), by="the network operator")
+    >>> [each.slug for each in held_by_others((earth, Remedy("bond", "Run a bond", ())))]
+    ['network-earth']
+    """
+    return tuple(each for each in remedies if each.by and each.slug not in GATED)
+
+
+def work_of_others(_home: Home, remedies: tuple[Remedy, ...]) -> Made[bool]:
+    """Return whether the work that was laid over a home waits for somebody outside."""
+    return Made(bool(held_by_others(remedies)))
 
 
 Gates = tuple[Gate | None, ...]

@@ -89,6 +89,14 @@ def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision
     return Made(Decision.ASK_FIRST)
 
 
+def held_decision(_home: Home, decision: Decision, by_others: bool) -> Made[Decision]:
+    """Return the decision once the work of others counts: stop until they have done it.
+
+    Nothing of the home bears on it beside what both already rest on.
+    """
+    return Made(Decision.STOP_UNTIL if by_others else decision)
+
+
 @dataclass(frozen=True, slots=True)
 class SupplySide:
     """What the supply and the network make of one point at one setting.

@@ -31,11 +31,14 @@ UNWISHED: Final = 0.5
 """Less than one place in the order."""
 
 
-def wait(_home: Home, outcome: Step, strained: bool) -> Made[float]:
+def wait(_home: Home, outcome: Step, strained: bool, by_others: bool) -> Made[float]:
     """Return how long the network lets the work wait; no fact bears on it beyond the outcome.
 
     ``strained``: the point's current spends what a line in doubt has left above the legal floor.
+    ``by_others``: somebody outside must act before anything is fitted.
     """
+    if by_others:
+        return Made(WAITS[Step.STOP])
     longer = strained and outcome in (Step.ASK_FIRST, Step.ASK_FIRST_SEVERAL)
     return Made(STRENGTHENED if longer else WAITS[outcome])
 

@@ -36,12 +36,12 @@ from ampwright.supply.smart import smart_charging
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
-from .gates import Gates, gates_of
+from .gates import Gates, gates_of, work_of_others
 from .price_side import PriceSide, price_side
 from .ranking import Criteria
 from .runs import Run
 from .search import Work
-from .supply_side import Decision, SupplySide, supply_side
+from .supply_side import Decision, SupplySide, held_decision, supply_side
 from .weighing import (
     firm_order,
     order_of,
@@ -65,7 +65,11 @@ class Use:
 
 @dataclass(frozen=True, slots=True)
 class Design:
-    """Everything one option comes to."""
+    """Everything one option comes to.
+
+    ``decision`` is what it means for the job: what the network's tests come to, or to stop until
+    somebody outside has done their part of its work.
+    """
 
     bonding: Bonding
     supply: SupplySide
@@ -74,16 +78,12 @@ class Design:
     costs: PriceSide
     gates: Gates
     criteria: Criteria
+    decision: Decision
 
     @property
     def connection(self) -> Connection:
         """What the network's tests come to."""
         return self.supply.connection
-
-    @property
-    def decision(self) -> Decision:
-        """The decision that this option means."""
-        return self.supply.decision
 
     @property
     def labour(self) -> Labour:
@@ -135,8 +135,10 @@ def work_of(basis: Basis) -> Work[Design]:
         use = use_of(run, basis, choice)
         costs = price_side(run, basis, choice, circuit)
         gates = gates_of(run, basis, choice.tap)
-        weighed = weigh(run, basis, choice, side, use, costs)
-        return Design(bonds, side, circuit, use, costs, gates, weighed)
+        by_others = run.aside(work_of_others, choice.remedies)
+        weighed = weigh(run, basis, choice, side, use, costs, by_others)
+        decision = run.aside(held_decision, side.decision, by_others)
+        return Design(bonds, side, circuit, use, costs, gates, weighed, decision)
 
     return work
 
@@ -162,12 +164,18 @@ def use_of(run: Run, basis: Basis, choice: Choice) -> Use:
 
 
 def weigh(
-    run: Run, basis: Basis, choice: Choice, side: SupplySide, use: Use, costs: PriceSide
+    run: Run,
+    basis: Basis,
+    choice: Choice,
+    side: SupplySide,
+    use: Use,
+    costs: PriceSide,
+    by_others: bool,
 ) -> Criteria:
     """Describe what an option is compared on, each part by itself."""
     usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
     return Criteria(
-        wait=run.aside(wait, side.outcome, side.origin.strained),
+        wait=run.aside(wait, side.outcome, side.origin.strained, by_others),
         uncovered=run.aside(uncovered, use.nights.covers),
         short_kw=run.aside(shortfall, usable_kw),
         work_min=costs.labour.usual_min,
