@@ -101,6 +101,7 @@ def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
     remaining = remaining_of(sample, basis)
     read = [key for key in listed.open if key in sample.read and key not in same]
     turns = turns_of(listed, sample, read, same, basis)
+    turns |= blanks(remaining)
     lists = {key: share for key, share in longer.items() if key in sample.read}
     turns |= {key: Turns(0.0, share, 0.0, any=share > 0) for key, share in lists.items()}
     unlisted = 1.0 - prod(1.0 - share for share in lists.values())
@@ -113,6 +114,7 @@ def explore_whole(homes: Homes, basis: Basis) -> Explored:
     remaining = whole(seen)
     sound = tuple(option.id for option in seen.ranking.front if option.sound.always)
     turns = {fact: turns_on(remaining, fact) for fact in remaining.numbers}
+    turns |= blanks(remaining)
     return Explored(seen, holds(remaining, sound), deciding_of(turns))
 
 
@@ -134,6 +136,15 @@ def turns_of(
     set_beside = beside(homes, [most_usual(homes), *drawn], facts, same)
     found = remaining_of(set_beside.homes, basis)
     return {fact: turns_beside(found, homes, fact, set_beside.at[fact]) for fact in facts}
+
+
+def blanks(homes: Remaining) -> dict[str, Turns]:
+    """Return the blank facts in the way: without them a decision cannot be said in some homes."""
+    return {
+        key: Turns(0.0, share, 0.0, any=share > 0)
+        for key, share in homes.lacking.items()
+        if not key.endswith(LIST)
+    }
 
 
 def deciding_of(turns: Mapping[str, Turns]) -> dict[str, Turns]:
@@ -182,8 +193,8 @@ def question_of(key: str) -> tuple[str, str]:
 
 
 def visit_p(basis: Basis) -> float:
-    """Return what a visit for nothing costs: its minutes at the electrician's hour."""
-    hours = float(basis.asking.minutes("travel")) / 60
+    """Return what a visit for nothing costs: the drive and the time kept for it, at labour."""
+    hours = float(basis.asking.minutes("travel") + basis.asking.minutes("lost-slot")) / 60
     return hours * float(basis.rates.card.labour_p_per_h.usual)
 
 
@@ -200,6 +211,7 @@ def remaining_of(homes: DrawnHomes, basis: Basis) -> Remaining:
         usual_p=found.usual_p,
         high_p=found.high_p,
         says={name: numbered(each) for name, each in found.says.items()},
+        lacking={key: float(where.mean()) for key, where in found.lacking.items()},
         draws=count,
     )
 

@@ -20,7 +20,7 @@ from ..choices import METER, Choice
 from ..laying import Laid
 from ..menu import EARTHS, families
 from ..outlook import NUMBERS
-from ..spread import Index
+from ..runs import Ran
 from ..supply_side import Decision
 from ..weighing import shortfall, uncovered, usable_power, wait
 from ..work import before_circuit, use_of, work_of
@@ -140,7 +140,7 @@ def circuits(
         here.ask_only(left)
         design, ran, _ = here.mended(each, work, laid)
         if design is not None:
-            note(found, each, design, severity(ran, trying.count), left)
+            note(found, each, design, ran, left)
     found.calls += here.calls
 
 
@@ -157,10 +157,16 @@ def circuit_choices(trying: Trying, choice: Choice, system: tuple[str, ...]) -> 
         yield replace(choice, place=place, earthing=earthing, tap=tap, point=point, family=family)
 
 
-def note(found: Found, choice: Choice, design: Any, worst: Index, left: Where) -> None:
+def note(found: Found, choice: Choice, design: Any, ran: list[Ran], left: Where) -> None:
     """Note what a circuit comes to in the homes where it holds, or cannot be said to fail."""
-    count = len(worst)
+    count = len(left)
+    worst = severity(ran, count)
     good = left & (worst < 2)
+    for each in ran:
+        values: tuple[Any, ...] = each.made.values
+        for number, value in enumerate(values):
+            if isinstance(value, Missing):
+                lacks(found, value, good & (laid_over(each.made, count) == number))
     known = [
         NUMBERS[Decision.UNDETERMINED if isinstance(each, Missing) else each]
         for each in design.decision.values
@@ -181,3 +187,9 @@ def note(found: Found, choice: Choice, design: Any, worst: Index, left: Where) -
             value = values[index[cell]]
             found.says[name][cell] = None if isinstance(value, Missing) else value
     found.sound = found.sound | good
+
+
+def lacks(found: Found, missing: Missing, here: Where) -> None:
+    """Note the blank facts for want of which something cannot be said in some homes."""
+    for key in missing.keys:
+        found.lacking[key] = found.lacking.get(key, np.zeros(len(here), bool)) | here

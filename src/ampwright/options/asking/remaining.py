@@ -20,6 +20,7 @@ from ..cells import Cells
 from ..outlook import Outlook, decided
 from ..ranking import NONE
 from ..spread import Index
+from ..supply_side import Decision
 
 Numbers = NDArray[np.float64]
 Said = tuple[tuple[Any, ...], Index]
@@ -34,7 +35,8 @@ class Remaining:
     ``weights`` sum to one. ``decision`` holds the number of each home's decision, ``low_p``,
     ``usual_p`` and ``high_p`` the price of what leads there with tax, not a number where nothing
     does. ``says`` holds, by name, what else each home comes to: the values, and which of them it
-    is. ``draws`` is nought where these are all homes.
+    is. ``lacking`` gives, for each blank fact, in what share of the homes something cannot be said
+    for want of it. ``draws`` is nought where these are all homes.
     """
 
     values: Mapping[str, tuple[Value, ...]]
@@ -45,6 +47,7 @@ class Remaining:
     usual_p: Numbers
     high_p: Numbers
     says: Mapping[str, Said] = field(default_factory=dict)
+    lacking: Mapping[str, float] = field(default_factory=dict)
     draws: int = 0
 
     @property
@@ -89,6 +92,7 @@ def whole(outlook: Outlook) -> Remaining:
         low_p=low,
         usual_p=usual,
         high_p=high,
+        lacking=dict.fromkeys(outlook.lacking, outlook.decisions.get(Decision.UNDETERMINED, 0.0)),
         says={name: said(cells, leading, name, told) for name in SAYS},
         draws=cells.draws,
     )

@@ -63,7 +63,8 @@ def supposing(folded: FoldedHome, asking: Asking) -> Supposed:
     for row in asking.usual:
         if not row.thing:
             for path in _paths(row.collection, ids):
-                _add(rest, f"{path}.{row.fact}", row)
+                if not _has_its_own(f"{path}.{row.fact}"):
+                    _add(rest, f"{path}.{row.fact}", row)
     boards = tuple(str(each) for each in ways.get(f"legs.{TO_BOARD}.to_place", ()))
     beside_meter = _from_meter(folded, rest, boards[0]) if boards else {}
     taken = {**rest, **taken, **ways, **beside_meter, **_lists(asking)}
@@ -96,6 +97,13 @@ def _add(taken: Taken, key: str, row: Usual) -> None:
     taken[key] = {**taken.get(key, {}), value: float(row.share)}
 
 
+def _has_its_own(key: str) -> bool:
+    """Say whether the register knows what is usual of this thing itself."""
+    place = slot(key)
+    standard = place.standard
+    return standard is not None and place.fact.name in {*standard.priors, *standard.implies}
+
+
 def _spoken_of(folded: FoldedHome, row: Usual) -> bool:
     """Say whether the list holds such a thing already, or is known to be whole without it."""
     path = row.collection
@@ -118,18 +126,25 @@ def _values(answer: Answer | None) -> tuple[Value, ...]:
 
 
 def _ways(folded: FoldedHome, ids: Ids) -> Taken:
-    """Return a leg from each board to each place, and one from the meter, where none is told."""
-    if ids.get("legs") or folded.at("legs.all_listed").answer == Is(True):
-        return {}
+    """Return a leg to each place that no leg leads to, and one from the meter where none does."""
     boards, places = ids.get("boards", ()), ids.get("places", ())
-    legs = {f"{board}-to-{place}": (board, place) for board in boards for place in places}
-    if boards:
+    if not boards or folded.at("legs.all_listed").answer == Is(True):
+        return {}
+    told = {end for leg in ids.get("legs", ()) for end in _ends(folded, leg)}
+    legs = {f"{boards[0]}-to-{each}": (boards[0], each) for each in places if each not in told}
+    if METER not in told:
         legs[TO_BOARD] = (METER, boards[0])
     taken: Taken = {}
     for id_, (start, goal) in legs.items():
         taken[f"legs.{id_}.from_place"] = {start: 1.0}
         taken[f"legs.{id_}.to_place"] = {goal: 1.0}
     return taken
+
+
+def _ends(folded: FoldedHome, leg: str) -> tuple[Value, ...]:
+    """Return where a leg may begin and end."""
+    ends = (folded.at(f"legs.{leg}.{end}").answer for end in ("from_place", "to_place"))
+    return tuple(value for answer in ends for value in _values(answer))
 
 
 def _from_meter(folded: FoldedHome, taken: Taken, board: str) -> Taken:

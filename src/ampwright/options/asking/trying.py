@@ -31,13 +31,17 @@ from .drawn import HOME, DrawnHomes, DrawnLifter
 from .remaining import SAYS
 
 Numbers = NDArray[np.float64]
+Where = NDArray[np.bool_]
 MOST_ROUNDS: Final = 4
 """How often what failed is mended and run again."""
 
 
 @dataclass(slots=True)
 class Found:
-    """What was found in each of the drawn homes; no price where no choice holds."""
+    """What was found in each of the drawn homes; no price where no choice holds.
+
+    ``lacking`` gives, for each blank fact, the homes in which something cannot be said for it.
+    """
 
     decision: Index
     low_p: Numbers
@@ -45,6 +49,7 @@ class Found:
     high_p: Numbers
     choice: list[Choice | None]
     says: dict[str, list[Any]]
+    lacking: dict[str, Where]
     sound: NDArray[np.bool_]
     calls: int = 0
 
@@ -58,6 +63,7 @@ def nothing_found(count: int) -> Found:
         high_p=np.full(count, np.nan),
         choice=[None] * count,
         says={name: [None] * count for name in SAYS},
+        lacking={},
         sound=np.zeros(count, bool),
     )
 
