@@ -40,7 +40,7 @@ def blanked(name: str, keys: Iterable[str]) -> FoldedHome:
 
 
 def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[Come]:
-    """Run what leads in each home of an outlook in that home alone, on plain numbers.
+    """Run what is best in each home of an outlook in that home alone, on plain numbers.
 
     The homes differ in the facts given; every other open fact is as it most often is.
     """
@@ -58,7 +58,7 @@ def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[
             shares = homes.chances[fact]
             weight *= shares[homes.open[fact].index(value)] / sum(shares)
         cell = cell_of(seen, fixed)
-        number = int(ranking.leading[cell])
+        number = int(ranking.best[cell])
         if number < 0:
             found.append(Come(told, weight, Decision.STOP_UNTIL, None, None, None))
             continue

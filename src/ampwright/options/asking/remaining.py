@@ -18,7 +18,7 @@ from ampwright.foundations.answers import Missing, Value
 
 from ..cells import Cells
 from ..outlook import Outlook, decided
-from ..ranking import NONE
+from ..ranking import NONE, Ranking, best_of, lay_out
 from ..spread import Index
 from ..supply_side import Decision
 
@@ -33,7 +33,7 @@ class Remaining:
 
     ``values`` gives what each fact may be and ``numbers`` which of them it is in each home;
     ``weights`` sum to one. ``decision`` holds the number of each home's decision, ``low_p``,
-    ``usual_p`` and ``high_p`` the price of what leads there with tax, not a number where nothing
+    ``usual_p`` and ``high_p`` the price of what is best there with tax, not a number where nothing
     does. ``says`` holds, by name, what else each home comes to: the values, and which of them it
     is. ``lacking`` gives, for each blank fact, in what share of the homes something cannot be said
     for want of it. ``draws`` is nought where these are all homes.
@@ -68,19 +68,22 @@ class Remaining:
 
 
 def whole(outlook: Outlook) -> Remaining:
-    """Return the homes of an outlook; those that the chances rule out are none of them."""
+    """Return the homes of an outlook, each with what would be best if it were known.
+
+    Homes that the chances rule out are none of them.
+    """
     ranking, homes = outlook.ranking, outlook.homes
-    leads = {int(n): ranking.options[n].design for n in np.unique(ranking.leading) if n != NONE}
+    leads = {int(n): ranking.options[n].design for n in np.unique(ranking.best) if n != NONE}
     told = {number: what_it_says(design) for number, design in leads.items()}
     prices = {
         n: [getattr(design.price.total, name) for name in PRICES] for n, design in leads.items()
     }
     spreads = [each for n in leads for each in (*told[n].values(), *prices[n])]
     cells = Cells.over(homes, {*ranking.facts, *(f for each in spreads for f in each.facts)})
-    leading = ranking.leading_in(cells)
+    best = best_in(ranking, cells)
     low, usual, high = (np.full(cells.count, np.nan) for _ in PRICES)
     for number, (at_low, at_usual, at_high) in prices.items():
-        here = leading == number
+        here = best == number
         low = np.where(here, numbers_at(cells, at_low), low)
         usual = np.where(here, numbers_at(cells, at_usual), usual)
         high = np.where(here, numbers_at(cells, at_high), high)
@@ -88,14 +91,21 @@ def whole(outlook: Outlook) -> Remaining:
         values={fact: homes.open[fact] for fact in cells.facts},
         numbers={fact: cells.number(fact) for fact in cells.facts},
         weights=cells.weights,
-        decision=decided(ranking, cells, leading),
+        decision=decided(ranking, cells, best),
         low_p=low,
         usual_p=usual,
         high_p=high,
         lacking=dict.fromkeys(outlook.lacking, outlook.decisions.get(Decision.UNDETERMINED, 0.0)),
-        says={name: said(cells, leading, name, told) for name in SAYS},
+        says={name: said(cells, best, name, told) for name in SAYS},
         draws=cells.draws,
     )
+
+
+def best_in(ranking: Ranking, cells: Cells) -> Index:
+    """Return the best option in each of some cells, which may tell apart more than it does."""
+    if cells is ranking.cells:
+        return ranking.best
+    return best_of([lay_out(cells, option) for option in ranking.options], cells.count)
 
 
 SAYS = ("network", "earthing", "cable")
@@ -110,15 +120,15 @@ def what_it_says(design: Any) -> dict[str, Any]:
     }
 
 
-def said(cells: Cells, leading: Index, name: str, told: Mapping[int, Mapping[str, Any]]) -> Said:
-    """Return what leads comes to in each home; nothing where nothing leads, or it is missing."""
+def said(cells: Cells, best: Index, name: str, told: Mapping[int, Mapping[str, Any]]) -> Said:
+    """Return what the best comes to in each home; nothing where there is none, or it is missing."""
     numbers: dict[Any, int] = {None: 0}
     found = np.zeros(cells.count, np.int64)
     for number, each in told.items():
         spread = each[name]
         known = [None if isinstance(value, Missing) else value for value in spread.values]
         at = np.asarray([numbers.setdefault(value, len(numbers)) for value in known])
-        found = np.where(leading == number, at[cells.at(spread)], found)
+        found = np.where(best == number, at[cells.at(spread)], found)
     return tuple(numbers), found
 
 
