@@ -17,10 +17,11 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.supply.hours import ANY
 
 from ..choices import METER, Choice
+from ..gates import work_of_others
 from ..laying import Laid
 from ..menu import EARTHS, families
 from ..outlook import NUMBERS
-from ..runs import Ran
+from ..runs import Ran, Run
 from ..supply_side import Decision
 from ..weighing import shortfall, uncovered, usable_power, wait
 from ..work import before_circuit, use_of, work_of
@@ -109,12 +110,13 @@ def standing(trying: Trying, choice: Choice) -> Iterator[Any]:
     of the power asked for.
     """
 
-    def work(run: Any, made: Choice) -> Any:
+    def work(run: Run, made: Choice) -> Any:
         _, side = before_circuit(run, trying.basis, made)
         use = use_of(run, trying.basis, made)
         usable = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
+        by_others = run.aside(work_of_others, made.remedies)
         return (
-            run.aside(wait, side.outcome, side.origin.strained),
+            run.aside(wait, side.outcome, side.origin.strained, by_others),
             run.aside(uncovered, use.nights.covers),
             run.aside(shortfall, usable),
         )
