@@ -5,10 +5,12 @@ from __future__ import annotations
 import io
 import json
 from pathlib import Path
+from textwrap import fill
 
 from rich.console import Console
 
 from ampwright.actions.answering import Answered
+from ampwright.actions.asking_shapes import AskAnswer
 from ampwright.actions.gating import GatesAnswer
 from ampwright.actions.homes import Validated
 from ampwright.actions.json_shape import schema_of
@@ -28,20 +30,21 @@ ANSWERS = {
     "sums": SumsAnswer,
     "working": WorkingAnswer,
     "why-not": WhyNot,
+    "ask": AskAnswer,
     "answer": Answered,
     "gates": GatesAnswer,
     "validate": Validated,
 }
-HEAD = """# Commands
+WIDE = 100
+LINKS = ", ".join(f"[{name}]({name}.schema.json)" for name in ANSWERS)
+ABOUT = f"""Every command writes plain text of at most 80 columns; colour only on a
+terminal, and never there when `NO_COLOR` is set. With `--json` it writes one JSON document instead,
+whose schema stands beside this page: {LINKS}. What is wrong goes to standard error, in words."""
+HEAD = f"""# Commands
 
 Written by `tools/docs_commands.py` from the commands' own help; do not edit.
 
-Every command writes plain text of at most 80 columns; colour only on a terminal, and never there
-when `NO_COLOR` is set. With `--json` it writes one JSON document instead, whose schema stands
-beside this page: [options](options.schema.json), [price](price.schema.json),
-[sums](sums.schema.json), [working](working.schema.json), [why-not](why-not.schema.json),
-[answer](answer.schema.json), [gates](gates.schema.json), [validate](validate.schema.json). What
-is wrong goes to standard error, in words.
+{fill(" ".join(ABOUT.split()), WIDE, break_on_hyphens=False)}
 """
 
 

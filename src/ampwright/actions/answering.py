@@ -20,7 +20,7 @@ from ampwright.survey.spoken import spoken
 from ampwright.survey.states import said_by
 from ampwright.survey.writing import add
 
-from .facts import fact_name, how, known, says
+from .facts import called, how, known, says
 from .files import change_text
 from .homes import HomeRead, read_home
 from .shapes import Known
@@ -162,7 +162,7 @@ def fact_now(home: HomeRead, key: str) -> FactNow:
     rests = said_by(key, folded) if folded.evidence is not None else None
     return FactNow(
         key=key,
-        what=fact_name(key),
+        what=called(key),
         answer=in_words(folded.answer, slot(key).fact.unit) if folded.answer else "",
         known=known(rests) if rests else "not asked",
         how=how(rests) if rests else "",

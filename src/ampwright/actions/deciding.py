@@ -43,7 +43,7 @@ def chance_words(chance: float) -> str:
     >>> chance_words(0.95), chance_words(0.5), chance_words(0.01)
     ('very likely', 'about even', 'unlikely')
     """
-    return next(words for least, words in CHANCES if chance >= least)
+    return next(words for least, words in CHANCES if max(chance, 0.0) >= least)  # sums leave dust
 
 
 def decided(seen: Seen) -> Decided:

@@ -30,6 +30,20 @@ def fact_name(key: str) -> str:
     return f"{trade} ({', '.join(things)})" if things else trade
 
 
+def called(key: str) -> str:
+    """Return what a fact is called where it stands by itself; a thing asked after, by its name.
+
+    Examples
+    --------
+    >>> called("loads.heat-pump.present"), called("supply.phases")
+    ('Heat pump', 'Phases of the supply')
+    """
+    found = slot(key)
+    if found.standard and found.fact.name == "present":
+        return found.standard.trade
+    return fact_name(key)
+
+
 def question(key: str) -> str:
     """Return the question to ask for a fact, with the thing it is about.
 

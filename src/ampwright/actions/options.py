@@ -40,6 +40,7 @@ from .shapes import (
     Sure,
     Work,
 )
+from .standing import standing_of
 from .sums import worth_saying
 from .words import against, amount, minutes
 
@@ -68,6 +69,7 @@ def answer_for(seen: Seen) -> OptionsAnswer:
         basis=basis_head(seen.basis),
         decision=decided(seen),
         certain=certain(seen.outlook),
+        now=standing_of(seen),
         open=open_facts(seen),
         options=tuple(
             option_line(seen, letter, option, each)

@@ -279,9 +279,56 @@ class BasisHead:
 
 
 @dataclass(frozen=True, slots=True)
+class MayBe:
+    """One thing a home may come to, and how likely that is, in words."""
+
+    what: str
+    chance: str
+
+
+@dataclass(frozen=True, slots=True)
+class PriceSpan:
+    """A range of the price with tax, whole pounds outward, in pence beside the words."""
+
+    low_pence: int
+    high_pence: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class StandsNow:
+    """What can be said of a home in every home it may be, and what in some.
+
+    ``certain`` holds in all of them; ``network``, ``earthing`` and ``cable`` list what each may
+    be where it is not certain. ``price`` is over all of them at low and high rates, ``usual``
+    holds nine in ten of them at the usual rates. ``sound`` names options that hold whatever the
+    answers are. ``wasted_visit`` says how likely a visit planned for the likeliest decision would
+    be in vain and ``longer`` that some list is longer than told. ``drawn`` is nought where
+    every home was gone through; else ``rough`` says what the sample is worth.
+    """
+
+    decision: Sign
+    words: str
+    customer_words: str
+    could_be: tuple[CouldBe, ...]
+    certain: tuple[str, ...]
+    may_be: Mapping[str, tuple[MayBe, ...]]
+    price: PriceSpan | None
+    usual: PriceSpan | None
+    no_wait: str
+    wasted_visit: str
+    longer: str
+    sound: tuple[str, ...]
+    homes: int
+    drawn: int
+    rough: str
+
+
+@dataclass(frozen=True, slots=True)
 class OptionsAnswer:
     """Everything that follows from the facts of a home: decision, options, rejections, doubts.
 
+    ``now`` says what is certain and what may be while facts are open that the options turn on.
     Not a certificate and not an instruction to start: a competent, licensed person decides.
     """
 
@@ -289,6 +336,7 @@ class OptionsAnswer:
     basis: BasisHead
     decision: Decided
     certain: tuple[str, ...]
+    now: StandsNow | None
     open: tuple[OpenFact, ...]
     options: tuple[OptionLine, ...]
     rows: tuple[Row, ...]

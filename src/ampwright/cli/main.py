@@ -34,6 +34,8 @@ COMMANDS: Final = (
     ("sums", "sums:sums", "Work out what a customer asks."),
     ("working", "working:working", "Show how one option is worked out."),
     ("why-not", "why_not:why_not", "Say why a choice is not among the options."),
+    ("ask", "ask:ask", "Say what is certain, what it costs, and what to ask next."),
+    ("interview", "interview:interview", "Ask by turns and keep each answer at once."),
     ("answer", "answer:answer", "Put one answer in a home's file."),
     ("gates", "gates:gates", "Say what is missing before the next stage of a job."),
     ("validate", "validate:validate", "Check a home's file."),

@@ -9,7 +9,15 @@ from typing import Final
 from ampwright.actions.comparing import MOST_COMPARED
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.options import options_of
-from ampwright.actions.shapes import OptionLine, OptionsAnswer, Prove, Row, Ruled, Work
+from ampwright.actions.shapes import (
+    OptionLine,
+    OptionsAnswer,
+    Prove,
+    Row,
+    Ruled,
+    StandsNow,
+    Work,
+)
 from ampwright.actions.words import all_of, count, day
 
 from .common import LOOK_OF, AsJson, Day, terms
@@ -102,12 +110,33 @@ def certain_and_open(answer: OptionsAnswer, sheet: Sheet) -> None:
     if answer.certain:
         sheet.heading("Certain", "whatever is chosen and whatever is still open")
         sheet.points(answer.certain)
+    if answer.now:
+        may_be_so(answer.now, sheet)
     if answer.open:
         sheet.heading("Still open", "what decides comes first")
         for each in answer.open:
             sign = marked("decides" if each.decides else "bears on it", "ask")
             may = f"{HOW[each.answered_by]}; {may_be(each.may_be)}"
             sheet.rows([(sign, each.ask), ("", marked(may, "quiet"))], (11, None))
+
+
+def may_be_so(now: StandsNow, sheet: Sheet) -> None:
+    """Write what some of the possible homes come to, and the range of the price."""
+    rows = [
+        (name if number == 0 else "", f"{each.chance}: {each.what}")
+        for name, found in now.may_be.items()
+        for number, each in enumerate(found[:MOST_LISTED])
+    ]
+    if rows:
+        sheet.heading("Possible", "by how common answers are among homes; for the firm alone")
+        sheet.rows(rows, (8, None))
+    if now.price and now.usual:
+        sheet.heading("Range", "VAT included, over every home the facts allow")
+        sheet.say(
+            f"{now.price.words}; nine homes in ten {now.usual.words} at usual rates", indent=2
+        )
+    if now.sound:
+        sheet.say(f"Sound whatever the answers are: {count(len(now.sound), 'option')}", indent=2)
 
 
 def may_be(values: Sequence[str]) -> str:

@@ -243,6 +243,7 @@ class Board(Thing):
         who="photo",
         values={True: 0.75, False: 0.25},
         needs={"fit": SEEN},
+        said_as={False: "no longer sold", True: "still sold"},
     )
     parts_three_phase_rcbo: bool = fact(
         ask="Who made the board, so that we can see what is sold for it?",
@@ -250,6 +251,7 @@ class Board(Thing):
         look="The maker's list for the model on the lid.",
         who="photo",
         values={True: 0.4, False: 0.6},
+        said_as={False: "not sold for it", True: "sold for it"},
     )
     from_meter_m: Metres = fact(
         ask="How far is the fuse board from the meter, along the cable?",
