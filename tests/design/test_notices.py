@@ -46,7 +46,8 @@ def test_all_that_is_missing_is_one_work_item():
     (first,), (second,) = (each.remedies for each in checks)
     assert first == second
     assert first.does == (
-        "Put up what is missing: the chart of circuits, labels at the main earth and at each clamp"
+        "Put up the notices and labels that are missing, namely the chart of circuits, labels at "
+        "the main earth and at each clamp"
     )
     assert [part.what for part in first.parts] == ["labels and the circuit chart"]
 

@@ -84,7 +84,7 @@ def _put_up(basis: Basis, tap: str, missing: tuple[str, ...]) -> Remedy:
     lacking = ", ".join(WHAT[key.rpartition(".")[2]] for key in missing)
     return Remedy(
         slug=f"notices-{tap}",
-        does=f"Put up what is missing: {lacking}",
+        does=f"Put up the notices and labels that are missing, namely {lacking}",
         changes=tuple((key, True) for key in missing),
         parts=(Part("labels and the circuit chart", 1.0),),
         minutes=basis.task("notices").minutes,

@@ -10,9 +10,9 @@ when its turn comes.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Any, Generic, TypeVar
+from typing import Any, Final, Generic, TypeVar
 
 from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.remedies import Remedy
@@ -33,6 +33,8 @@ Prefix = frozenset[tuple[str, Any]]
 
 MOST_REMEDIES = 4
 """How many remedies may be laid over one branch; more means another job, not this one."""
+BY_THE_WAY: Final = "notices-"
+"""How the slugs of work begin that is done while handing over; it makes no other job of it."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -176,7 +178,7 @@ class Walk(Generic[D]):
         for each in ran:
             start = branch.start | {(name, made[name]) for name in each.asked}
             for slugs, work in named(each.made, branch.slugs).items():
-                if len(branch.slugs | slugs) > MOST_REMEDIES:
+                if weighty(branch.slugs | slugs) > MOST_REMEDIES:
                     continue
                 laid: Laid = self._base.lift(laid_further, branch.laid, work)
                 if any(value is not None for value in laid.values):
@@ -187,3 +189,14 @@ def usual_work(laid: Laid, sound: Truth) -> tuple[Remedy, ...]:
     """Return the work of the most usual of the homes where it is soundest."""
     work = laid.in_home(sound.most_usual_home()) if laid.facts else laid.only
     return work or ()
+
+
+def weighty(slugs: Iterable[str]) -> int:
+    """Return how many remedies count against the most that one job takes.
+
+    Examples
+    --------
+    >>> weighty(("bond-water", "notices-main"))
+    1
+    """
+    return sum(not slug.startswith(BY_THE_WAY) for slug in slugs)

@@ -114,7 +114,8 @@ def isolator_by_point(basis: Basis, tap: str, phases: int) -> Remedy:
     poles = "two-pole" if phases == 1 else "four-pole"
     return Remedy(
         slug=f"lock-{tap}",
-        does=f"Put a {poles} isolator that takes a lock beside the point: nothing in {tap} does",
+        does=f"Put a {poles} isolator that takes a lock beside the point, for nothing in {tap} "
+        "takes one",
         changes=((f"boards.{tap}.lock_fits", True),),
         parts=(Part(f"{poles} isolator in a case", 1.0),),
         minutes=basis.task("isolator-by-point").minutes,
