@@ -49,10 +49,10 @@ class ForkingReader:
     """Gives values of a partly fixed home; the first read of a still open fact forks.
 
     ``changes`` are laid over the homes. ``seen`` gathers every fact that was read, whether it
-    has a value or not.
+    has a value or not, and ``used`` those whose fixed value was looked at.
     """
 
-    __slots__ = ("asked", "changes", "fixed", "known", "open", "seen")
+    __slots__ = ("asked", "changes", "fixed", "known", "open", "seen", "used")
 
     def __init__(
         self,
@@ -66,6 +66,7 @@ class ForkingReader:
         self.fixed: Mapping[str, Value] = {}
         self.asked = ""
         self.seen: set[str] = set()
+        self.used: set[str] = set()
 
     def read(self, key: str) -> Any:
         """Return the value of a fact; raises ``Fork`` when open, ``Unanswered`` when blank."""
@@ -77,6 +78,7 @@ class ForkingReader:
         if key in self.known:
             return self.known[key]
         if key in self.fixed:
+            self.used.add(key)
             return self.fixed[key]
         if key in self.open:
             self.asked = key
@@ -89,6 +91,7 @@ class ForkingReader:
             if fact not in self.fixed:
                 self.asked = fact
                 raise Fork
+            self.used.add(fact)
         return changed.in_home(self.fixed)
 
 

@@ -15,11 +15,11 @@ from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Missing, Unanswered, Value
 
+from .forking import Can, Held, Leaf, Tree
 from .homes import Change, Changes, Fork, ForkingReader, Homes
 
 T = TypeVar("T")
 Index = NDArray[np.int64]
-Leaf = tuple[Mapping[str, Value], Any]
 
 NOWHERE: Index = np.zeros((), np.int64)
 
@@ -154,6 +154,7 @@ class Lifter:
         self._reader = ForkingReader(homes.known, homes.open, self.changes)
         self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
+        self._forks: dict[Callable[..., Any], tuple[str, ...]] = {}
         self._near = [(other, unlike(self.changes, other.changes)) for other in near]
 
     def like(self, changes: Changes, near: Iterable[Lifter]) -> Lifter:
@@ -186,7 +187,11 @@ class Lifter:
         spreads = [arg for arg in args if isinstance(arg, Spread)]
         facts = in_order(self.homes, (fact for s in spreads for fact in s.facts))
         inverse, combinations = self._combinations(spreads, facts)
-        trees = [self._leaves(stage, filled(args, each)) for each in combinations]
+        held = Held(self.homes, facts, inverse, len(combinations))
+        trees = [
+            self._leaves(stage, filled(args, each), held.of(number))
+            for number, each in enumerate(combinations)
+        ]
         own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
         values: dict[Any, int] = {}
         if not facts and not own:
@@ -220,26 +225,28 @@ class Lifter:
             found.append(tuple(reversed(parts)))
         return inverse.reshape(code.shape), found
 
-    def _leaves(self, stage: Callable[..., T], args: tuple[object, ...]) -> list[Leaf]:
-        """Run a stage for each combination of the open facts it really reads."""
+    def _leaves(self, stage: Callable[..., T], args: tuple[object, ...], can: Can) -> list[Leaf]:
+        """Run a stage for each combination of the open facts it really reads.
+
+        It starts with the facts that the stage read last time, which saves the runs that would
+        end at them; what a run did not look at does not count, so no run is made in vain.
+        """
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
             return [({}, Missing(tuple(dict.fromkeys(lacking))))]
         reader, view = self._reader, self.view
-        found: list[Leaf] = []
-        waiting: list[dict[str, Value]] = [{}]
-        while waiting:
-            fixed = waiting.pop()
-            reader.fixed = fixed
+        tree = Tree(can, self._forks.get(stage, ()))
+        while (fixed := tree.next()) is not None:
+            reader.fixed, reader.used = fixed, set()
             self.calls += 1
             try:
-                found.append((fixed, stage(view, *args)))
+                tree.ends(stage(view, *args), reader.used)
             except Fork:
-                asked = reader.asked
-                waiting += ({**fixed, asked: value} for value in self.homes.open[asked])
+                tree.forks(reader.asked, reader.used)
             except Unanswered as blank:
-                found.append((fixed, Missing((blank.key,))))
-        return found
+                tree.ends(Missing((blank.key,)), reader.used)
+        self._forks[stage] = tree.always
+        return tree.leaves
 
     def _joined(
         self,
