@@ -9,9 +9,9 @@ import pytest
 from ampwright.design.board.feeds import house_feeds
 from ampwright.design.board.mending import surge
 from ampwright.design.board.own import own_board
-from ampwright.design.circuit.cable import stocked
 from ampwright.design.circuit.device import protective_device
 from ampwright.design.circuit.feed import board_load, feed
+from ampwright.design.circuit.sizes import stocked
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.design.earthing.bonding import bonding
 from ampwright.design.earthing.outbuilding import board_earth

@@ -6,6 +6,7 @@ from ampwright.design.board.room import board_room
 from ampwright.design.circuit.cable import cable
 from ampwright.design.circuit.device import protective_device
 from ampwright.design.circuit.feed import feed, feed_bears
+from ampwright.design.circuit.sizes import entry_of, sizes
 from ampwright.design.route import route
 from ampwright.tables.capacity import CableFamily
 
@@ -23,8 +24,9 @@ def circuit(
     device = protective_device(home, on, tap, point, earthing, setting_a, way.out.hidden)
     fed = feed(home, on, tap, demand_a, setting_a)
     borne = feed_bears(home, on, tap, demand_a, setting_a)
-    made = cable(home, on, way.out, device.out, fed.out, earthing, family, with_data, setting_a,
-                 point)  # fmt: skip
+    bought = sizes(home, on, way.out, family, point.phases, with_data)
+    made = cable(home, on, way.out, bought.out, device.out.guard, fed.out, earthing, family,
+                 setting_a, point.phases, entry_of(home, on, point).out)  # fmt: skip
     stages = (way, device, fed, borne, made)
     return made.out, device.out, tuple(check for stage in stages for check in stage.checks)
 

@@ -192,3 +192,37 @@ def test_work_taken_over_from_a_near_lifter_is_what_it_would_have_done(
     alone = run(Lifter(homes, laid))
     for fixed, _ in homes.each():
         assert [s.in_home(fixed) for s in taken] == [s.in_home(fixed) for s in alone]
+
+
+def counting(calls: list[tuple[Any, ...]], *names: str) -> Callable[..., Any]:
+    """Return a stage that reads some facts in turn and notes what it was run on."""
+
+    def stage(home: Any, *earlier: Any) -> Any:
+        got = (*earlier, *(getattr(home, name) for name in names))
+        calls.append(got)
+        return got
+
+    return stage
+
+
+def test_a_stage_is_run_once_for_each_home_it_can_tell_apart() -> None:
+    calls: list[tuple[Any, ...]] = []
+    wide = {"a": (1, 2, 3), "b": (4, 5)}
+    lifter = Lifter(Homes({}, wide, {"a": (1.0,) * 3, "b": (1.0,) * 2}, View))  # type: ignore[arg-type]
+    first = lifter.lift(lambda home: home.a)
+    found = lifter.lift(counting(calls, "a", "b"), first)
+    assert set(calls) == {(a, a, b) for a in wide["a"] for b in wide["b"]} == set(found.values)
+    assert len(calls) == 6
+
+
+def test_a_read_that_was_expected_and_does_not_come_costs_no_run() -> None:
+    calls: list[int] = []
+
+    def stage(home: Any, which: int) -> int:
+        calls.append(which)
+        return int(home.b) if which == 2 else 0
+
+    wide = {"a": (1, 2), "b": (4, 5, 6)}
+    lifter = Lifter(Homes({}, wide, {"a": (1.0,) * 2, "b": (1.0,) * 3}, View))  # type: ignore[arg-type]
+    lifter.lift(stage, lifter.lift(lambda home: home.a))
+    assert calls == [2, 2, 2, 2, 1]

@@ -25,8 +25,11 @@ def joint(homes: Homes, facts: tuple[str, ...]) -> Numbers:
 
 def own(homes: Homes, fact: str) -> Numbers:
     """Return how likely each value of a fact is by itself."""
-    each = np.asarray(homes.chances[fact], np.float64)
-    return np.asarray(each / each.sum())
+    made: Numbers | None = homes.pool.get((own, fact))
+    if made is None:
+        each = np.asarray(homes.chances[fact], np.float64)
+        made = homes.pool[own, fact] = each / each.sum()
+    return made
 
 
 def drawn(homes: Homes) -> Mapping[str, Index]:
@@ -44,9 +47,9 @@ def drawn(homes: Homes) -> Mapping[str, Index]:
 
 def most_usual(homes: Homes, fixed: Mapping[str, Value]) -> dict[str, Value]:
     """Return a value for each open fact: those that are fixed, and the most common of the rest."""
-    usual = {
-        fact: values[int(np.argmax(own(homes, fact)))]
-        for fact, values in homes.open.items()
-        if fact not in fixed
-    }
+    usual: Mapping[str, Value] | None = homes.pool.get(most_usual)
+    if usual is None:
+        usual = homes.pool[most_usual] = {
+            fact: values[int(np.argmax(own(homes, fact)))] for fact, values in homes.open.items()
+        }
     return {**usual, **fixed}

@@ -14,6 +14,7 @@ from ampwright.design.circuit.faults import FaultLevels, fault_levels
 from ampwright.design.circuit.feed import Feed, feed, feed_bears
 from ampwright.design.circuit.feed_earth import feed_earth
 from ampwright.design.circuit.running import running
+from ampwright.design.circuit.sizes import entry_of, sizes
 from ampwright.design.circuit.voltage import PointVolts, volts_at_point
 from ampwright.design.earthing.armour import ArmourEnds, armour_ends
 from ampwright.design.earthing.open_pen import broken_neutral
@@ -104,17 +105,19 @@ def cable_of(
     run: Run, basis: Basis, choice: Choice, way: Route, device: Protection, fed: Feed
 ) -> Cable:
     """Describe the cable; a limit on the house asks for data cores where there are any."""
+    phases = choice.point.phases
     return run(
         cable,
         basis,
         way,
-        device,
+        run(sizes, basis, way, choice.family, phases, choice.house_limit),
+        device.guard,
         fed,
         choice.earthing,
         choice.family,
-        choice.house_limit,
         choice.setting_a,
-        choice.point,
+        phases,
+        run(entry_of, basis, choice.point),
     )
 
 

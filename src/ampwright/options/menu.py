@@ -12,7 +12,7 @@ from functools import cache
 from itertools import product
 from typing import Any
 
-from ampwright.design.circuit.cable import CORES
+from ampwright.design.circuit.sizes import CORES
 from ampwright.design.old_points import old_points
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar, cast
+from typing import Any, Concatenate, Final, ParamSpec, Protocol, TypeVar, cast
 
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.checks import Check, Outcome, verdict
@@ -22,6 +22,8 @@ from .spread import Lifter, Spread
 P = ParamSpec("P")
 T = TypeVar("T")
 Stage = Callable[..., Made[Any]]
+FAILS: Final = (True,)
+"""What a spread of failures is where every home has one."""
 
 
 class Run(Protocol):
@@ -83,6 +85,11 @@ class Ran:
         return self.made.part("(verdict)", lambda made: verdict(made.checks))
 
 
+def fails(made: Made[Any]) -> bool:
+    """Say whether some check of what a stage made fails."""
+    return verdict(made.checks) is Outcome.FAIL
+
+
 def name_of(stage: Stage) -> str:
     """Return the plain name of a stage."""
     return str(getattr(stage, "__name__", stage)).replace("_", " ")
@@ -133,7 +140,7 @@ class Exploring:
         made = self.lifter.lift(stage, *args, *kwargs.values())
         here = Ran(stage, made, self.choice.asked)
         self.steps.append(Step(made.out, here))
-        if all(each is Outcome.FAIL for each in here.outcome.values):
+        if made.part("(fails)", fails).values == FAILS:
             raise Cut(here)
         return cast(T, made.out)
 

@@ -8,6 +8,7 @@ written twice for arrays. A spread without facts is one plain result.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from operator import attrgetter
 from typing import Any, Generic, TypeVar, cast
 
 import numpy as np
@@ -41,18 +42,17 @@ class Spread(Generic[T]):
 
     def __getattr__(self, name: str) -> Any:
         """Return the spread of one attribute of every value; missing stays missing."""
-        if name.startswith("_"):
+        if name[0] == "_":
             raise AttributeError(name)
-        return self.part(name, lambda value: getattr(value, name))
+        made = self._parts.get(name)
+        return self.part(name, attrgetter(name)) if made is None else made
 
     def part(self, name: str, get: Callable[[T], Any]) -> Spread[Any]:
         """Return the spread of something got from each value, kept under a name."""
-        try:
-            return self._parts[name]
-        except KeyError:
-            pass
-        made = self.with_values(v if isinstance(v, Missing) else get(v) for v in self.values)
-        self._parts[name] = made
+        made = self._parts.get(name)
+        if made is None:
+            made = self.with_values(v if isinstance(v, Missing) else get(v) for v in self.values)
+            self._parts[name] = made
         return made
 
     def with_values(self, values: Iterable[Any]) -> Spread[Any]:
@@ -167,13 +167,19 @@ class Lifter:
         Arguments that are not spreads are handed on as they are. The same call is made once.
         """
         key = (stage, *args)
-        kept = self._kept.get(key) or self._from_near(key)
+        kept = self._kept.get(key)
         if kept is None:
-            reads: set[str] = set()
-            self._reader.seen = reads
-            kept = (self._lift(stage, args), frozenset(reads))
-        self._kept[key] = kept
+            kept = self._from_near(key) or self._afresh(stage, args)
+            self._kept[key] = kept
         return kept[0]
+
+    def _afresh(
+        self, stage: Callable[..., T], args: tuple[object, ...]
+    ) -> tuple[Spread[T], frozenset[str]]:
+        """Return the spread of a stage, and every fact that it read."""
+        reads: set[str] = set()
+        self._reader.seen = reads
+        return self._lift(stage, args), frozenset(reads)
 
     def _from_near(self, key: tuple[Any, ...]) -> tuple[Spread[Any], frozenset[str]] | None:
         """Return the same work done by a near lifter, if no fact it read is another here."""

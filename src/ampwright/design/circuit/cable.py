@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import Cable as Stock
-from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.checks import Check, Finding, Outcome, at_least, holds, requires
 from ampwright.foundations.quantity import (
     Amperes,
@@ -21,7 +18,6 @@ from ampwright.foundations.quantity import (
     SquareMm,
     Volts,
 )
-from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -41,22 +37,15 @@ from ampwright.tables.conductors import earth_core_mm2
 from ampwright.tables.voltage_drop import drop_mv
 
 from ..earthing.network import network_earth
-from ..route import IN_GROUND, Laid, Route, paced
-from .capacity import (
-    LegCapacity,
-    family_suits_way,
-    least_capacity,
-    leg_capacity,
-    may_protect,
-)
+from ..route import Laid, Route, paced
+from .capacity import family_suits_way
 from .cut_off import cut_off
-from .device import Protection
+from .device import Guard
 from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loop_limit_ohm
 from .feed import Feed, nominal
+from .sizes import CORES, Entry, Size
 
 METHOD: Final = Place("Ampwright", at="method, the cable of the circuit", trust=Trust.DERIVED)
-CORES: Final = {1: 3, 3: 5}
-"""Power cores by the lines of a point: lines, neutral and earth."""
 FIRM: Final = Place("firm rule", at="least conductor of a point", trust=Trust.COMMON_PRACTICE)
 AS_LAID: Final = "as it lies there"
 SENSOR_APART: Final = "a sensor's cable, if the point has one, is still to be run beside it"
@@ -100,11 +89,12 @@ class Job:
     home: Home
     basis: Basis
     way: Route
-    device: Protection
+    guard: Guard
     feed: Feed
     earthing: str
     setting_a: Amperes
-    point: ChargePoint
+    phases: int
+    entry: Entry
 
 
 @requires("the catalogue has a cable with enough cores", place=METHOD)
@@ -165,62 +155,54 @@ def cable(
     home: Home,
     basis: Basis,
     way: Route,
-    device: Protection,
+    bought: tuple[Size, ...],
+    guard: Guard,
     feed: Feed,
     earthing: str,
     family: CableFamily,
-    with_data: bool,
     setting_a: Amperes,
-    point: ChargePoint,
+    phases: int,
+    entry: Entry,
 ) -> Made[Cable]:
-    """Return the smallest cable of a family that meets every limit along the way.
+    """Return the smallest of the sizes that meets every limit along the way.
 
-    Sizes from the least the firm fits to the largest the point takes; where none holds, the
+    From the least the firm fits to the largest the point takes; where none holds, the
     largest of those with what it fails. Resistance and earth core as copper of ordinary
     stranding at the temperature that the terminals bear. Raises ``Unanswered`` where no way has
     been paced.
     """
     way = paced(way)
-    point = basis.cited(point)
-    job = Job(home, basis, way, device, feed, earthing, setting_a, point)
-    wanted = f"{family.value} cable of {CORES[point.phases]} cores"
+    job = Job(home, basis, way, guard, feed, earthing, setting_a, phases, entry)
+    wanted = f"{family.value} cable of {CORES[phases]} cores"
     if way.laid is not None:
-        return _as_laid(job, way.laid, family, wanted)
-    sizes = tuple(stocked(basis, family, point.phases, with_data))
-    if not sizes:
+        return _as_laid(job, way.laid, bought, family, wanted)
+    if not bought:
         return Made(_none(family, way), (cable_offered(False, wanted),))
     governed_by = LEAST
-    made = _try(job, sizes[0], governed_by)
-    for size in sizes[1:]:
+    made = _try(job, bought[0], governed_by)
+    for size in bought[1:]:
         failed = _first_failed(made.checks)
         if failed is None:
             break
         governed_by = failed.requirement.says
         larger = _try(job, size, governed_by)
-        if not _goes_in(larger.out, point):
+        if not _goes_in(larger.out, entry):
             break
         made = larger
     return Made(made.out, (cable_offered(True, wanted), *made.checks))
 
 
-def _as_laid(job: Job, laid: Laid, family: CableFamily, wanted: str) -> Made[Cable]:
-    """Return what a cable comes to that lies there already: its own kind and size, as they are.
-
-    How thick it is over its sheath is that of a new one of its kind.
-    """
+def _as_laid(
+    job: Job, laid: Laid, alike: tuple[Size, ...], family: CableFamily, wanted: str
+) -> Made[Cable]:
+    """Return what a cable comes to that lies there already: its own kind and size, as they are."""
     kind = laid_kind(family.value, laid.kind)
-    phases = job.point.phases
-    alike = [
-        each
-        for each in job.basis.catalogue.cables
-        if each.family is family and each.cores == CORES[phases] and each.size_mm2 == laid.size_mm2
-    ]
     if kind.outcome is Outcome.FAIL or not alike:
         known = cable_offered(bool(alike), f"{wanted}, {laid.size_mm2:g} mm², to judge it by,")
         return Made(_none(family, job.way), (kind, known))
     size = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2)
     apart = neutral_and_earth_apart(not _has_earth(job, laid))
-    made = _try(job, replace(job.basis.cited(alike[0]), size_mm2=laid.size_mm2), AS_LAID)
+    made = _try(job, alike[0], AS_LAID)
     return Made(made.out, (kind, apart, size.with_caution(SENSOR_APART), *made.checks))
 
 
@@ -229,28 +211,10 @@ def _has_earth(job: Job, laid: Laid) -> bool:
     return if_said(lambda: job.home.laid[laid.cable].earth_core, True)
 
 
-def stocked(basis: Basis, family: CableFamily, phases: int, with_data: bool) -> Iterator[Stock]:
-    """Yield the cables of a family that the firm fits, smallest first.
-
-    With data cores where the family is bought with them; else a data cable runs beside.
-    """
-    bought = [
-        each
-        for each in basis.catalogue.cables
-        if each.family is family
-        and each.cores == CORES[phases]
-        and each.size_mm2 >= basis.rules.least_point_mm2
-    ]
-    data = with_data and any(each.data_cores for each in bought)
-    for each in sorted(bought, key=lambda row: row.size_mm2):
-        if each.data_cores is data:
-            yield basis.cited(each)
-
-
-def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
+def _try(job: Job, size: Size, governed_by: str) -> Made[Cable]:
     """Return one size with everything it comes to and all its checks."""
-    book, phases, family = job.basis.book, job.point.phases, stock.family
-    legs = tuple(leg_capacity(book, family, phases, stock.size_mm2, leg) for leg in job.way.legs)
+    stock = size.stock
+    book, phases, family = job.basis.book, job.phases, stock.family
     length_m = job.way.length_m
     own_v = drop(drop_mv(book, family, phases, stock.size_mm2), job.setting_a, length_m)
     one_line_v = drop(drop_mv(book, family, 1, stock.size_mm2), job.setting_a, length_m)
@@ -267,8 +231,8 @@ def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
         earth_mm2=earth_mm2,
         overall_mm=stock.overall_mm,
         length_m=length_m,
-        capacity_a=least_capacity(tuple(leg.capacity_a for leg in legs)),
-        worst_leg=worst(legs).leg,
+        capacity_a=size.capacity_a,
+        worst_leg=size.worst.leg,
         drop_v=drop_in_all((job.feed.drop_v, own_v)) if fed else own_v,
         drop_share=share_lost(job.feed.drop_share, own_share) if fed else own_share,
         drop_to_neutral_v=(
@@ -276,46 +240,34 @@ def _try(job: Job, stock: Stock, governed_by: str) -> Made[Cable]:
         ),
         r1r2_ohm=r1r2_ohm,
         zs_ohm=loop(before, r1r2_ohm),
-        zs_limit_ohm=loop_limit_ohm(book, job.earthing, job.device),
+        zs_limit_ohm=loop_limit_ohm(book, job.earthing, job.guard),
         conductor_c=used_at_c(book, family),
         governed_by=governed_by,
     )
-    return Made(out, _checks(job, out, worst(legs), _may_protect(job, out.capacity_a, legs)))
+    return Made(out, _checks(job, out, size))
 
 
-def worst(legs: tuple[LegCapacity, ...]) -> LegCapacity:
-    """Return the leg on which the cable carries least."""
-    return min(legs, key=lambda leg: leg.capacity_a)
-
-
-def _may_protect(job: Job, capacity_a: Amperes, legs: tuple[LegCapacity, ...]) -> Amperes:
-    """Return the largest rating that may protect the cable: less than it carries in the ground."""
-    if not any(leg.how in IN_GROUND for leg in job.way.legs):
-        return capacity_a
-    each = zip(legs, job.way.legs, strict=True)
-    book = job.basis.book
-    return least_capacity(tuple(may_protect(book, leg.capacity_a, run.how) for leg, run in each))
-
-
-def _checks(job: Job, out: Cable, leg: LegCapacity, may_a: Amperes) -> tuple[Check, ...]:
+def _checks(job: Job, out: Cable, size: Size) -> tuple[Check, ...]:
     """Return every limit of one size, in the order of the work."""
     book = job.basis.book
     return (
-        family_suits_way(leg.leg, leg.refused),
-        cable_carries_device(job.device.rating_a, may_a),
+        family_suits_way(size.worst.leg, size.worst.refused),
+        cable_carries_device(job.guard.rating_a, size.may_protect_a),
         drop_within_limit(out.drop_share, job.basis.rules.drop_share),
-        loop_within_limit(out.zs_ohm, out.zs_limit_ohm).mended_by(*_network_earth(job)),
-        cut_off(book, job.earthing, job.device, out.zs_ohm).mended_by(*_network_earth(job)),
-        earth_core_check(book, out.family, out.earth_mm2, job.device),
-        terminal_takes_conductor(out.size_mm2, job.point.terminal_mm2),
-        terminal_stays_cool(out.conductor_c, job.point.terminal_c),
-        gland_holds_cable(out.overall_mm, job.point.gland_least_mm, job.point.gland_mm),
+        _mended(job, loop_within_limit(out.zs_ohm, out.zs_limit_ohm)),
+        _mended(job, cut_off(book, job.earthing, job.guard, out.zs_ohm)),
+        earth_core_check(book, out.family, out.earth_mm2, job.guard),
+        terminal_takes_conductor(out.size_mm2, job.entry.terminal_mm2),
+        terminal_stays_cool(out.conductor_c, job.entry.terminal_c),
+        gland_holds_cable(out.overall_mm, job.entry.gland_least_mm, job.entry.gland_mm),
     )
 
 
-def _network_earth(job: Job) -> tuple[Remedy, ...]:
-    """Return who must mend the earth that the point leans on, where it is the network's."""
-    return network_earth(job.home, job.basis) if job.earthing == NETWORK_EARTH else ()
+def _mended(job: Job, check: Check) -> Check:
+    """Return a check with who must mend the network's earth, where it fails for that."""
+    if check.outcome is not Outcome.FAIL or job.earthing != NETWORK_EARTH:
+        return check
+    return check.mended_by(*network_earth(job.home, job.basis))
 
 
 def _first_failed(checks: tuple[Check, ...]) -> Check | None:
@@ -323,9 +275,9 @@ def _first_failed(checks: tuple[Check, ...]) -> Check | None:
     return next((each for each in checks if each.outcome is Outcome.FAIL), None)
 
 
-def _goes_in(out: Cable, point: ChargePoint) -> bool:
+def _goes_in(out: Cable, entry: Entry) -> bool:
     """Say whether terminals and entry of the point take the cable."""
-    return out.size_mm2 <= point.terminal_mm2 and out.overall_mm <= point.gland_mm
+    return out.size_mm2 <= entry.terminal_mm2 and out.overall_mm <= entry.gland_mm
 
 
 def _none(family: CableFamily, way: Route) -> Cable:

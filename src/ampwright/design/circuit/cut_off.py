@@ -26,7 +26,7 @@ from ampwright.tables.supply_limits import nominal_v
 
 from ..noted import noted
 from ..residual import in_amperes
-from .device import Protection
+from .device import Guard
 
 METHOD: Final = Place("Ampwright", at="method, which device opens first", trust=Trust.DERIVED)
 AT_ONCE: Final = Place(
@@ -70,15 +70,15 @@ def first_to_open(devices: tuple[Seconds, ...]) -> Seconds:
     return Seconds(min(devices))
 
 
-def cut_off(book: Book, earthing: str, device: Protection, zs_ohm: Ohms) -> Check:
+def cut_off(book: Book, earthing: str, guard: Guard, zs_ohm: Ohms) -> Check:
     """Return whether a fault to earth at the point is cut off within the time allowed.
 
     Every point counts as a socket, which asks for the short time up to the larger rating. A
     device that only the point has inside sees no fault of the cable before it.
     """
     fault_a = fault_current(nominal_v(book), zs_ohm)
-    times = tuple(times_of(book, device, fault_a))
-    return cut_off_in_time(first_to_open(times), time_allowed(book, earthing, device.rating_a))
+    times = tuple(times_of(book, guard, fault_a))
+    return cut_off_in_time(first_to_open(times), time_allowed(book, earthing, guard.rating_a))
 
 
 def time_allowed(book: Book, earthing: str, rating_a: Amperes) -> Seconds:
@@ -96,19 +96,19 @@ def time_allowed(book: Book, earthing: str, rating_a: Amperes) -> Seconds:
     return disconnection_time_beyond(book, system)
 
 
-def times_of(book: Book, device: Protection, fault_a: Amperes) -> Iterator[Seconds]:
+def times_of(book: Book, guard: Guard, fault_a: Amperes) -> Iterator[Seconds]:
     """Yield within what time each device opens at a fault current; the breaker is always one."""
-    at_once_a = operating_current(device.rating_a, Share(trip_multiple(book, device.curve)))
+    at_once_a = operating_current(guard.rating_a, Share(trip_multiple(book, guard.curve)))
     if fault_a >= at_once_a:
         yield noted(book, "t", Seconds(0.1), "s", AT_ONCE)
     else:
         soon_a = operating_current(
-            device.rating_a, overload_multiple(book, device.rating_a, SOON_BY_HEAT)
+            guard.rating_a, overload_multiple(book, guard.rating_a, SOON_BY_HEAT)
         )
         test = SOON_BY_HEAT if fault_a >= soon_a else BY_HEAT
-        yield overload_trips_within(book, device.rating_a, test)
-    if not device.rcd_in_point:
-        residual_a = in_amperes(device.rcd_ma)
+        yield overload_trips_within(book, guard.rating_a, test)
+    if not guard.rcd_in_point:
+        residual_a = in_amperes(guard.rcd_ma)
         for times, test in TIMES_OF_RCD:
             if fault_a >= operating_current(residual_a, times):
                 yield in_seconds(rcd_time_ms(book, PLAIN_RCD, test))

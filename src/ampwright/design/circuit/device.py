@@ -38,6 +38,17 @@ SEES_PULSES: Final = frozenset({RcdType.A, RcdType.F, RcdType.B})
 
 
 @dataclass(frozen=True, slots=True)
+class Guard:
+    """What of the protection bears on the cable behind it."""
+
+    rating_a: Amperes
+    curve: str
+    breaking_ka: Kiloamperes
+    rcd_ma: Milliamperes
+    rcd_in_point: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Protection:
     """What protects the circuit of a point.
 
@@ -60,6 +71,11 @@ class Protection:
     rcd_in_point: bool
     rcd_beside: bool
     isolator_by_point: bool
+
+    @property
+    def guard(self) -> Guard:
+        """What of it bears on the cable behind it."""
+        return Guard(self.rating_a, self.curve, self.breaking_ka, self.rcd_ma, self.rcd_in_point)
 
 
 @computes("n", "", formula="sum(positions)", place=METHOD)

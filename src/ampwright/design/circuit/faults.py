@@ -33,7 +33,7 @@ from ampwright.tables.supply_limits import cmin, nominal_v
 from ..earthing.rods import house_electrode_ohm
 from ..noted import noted
 from ..residual import largest_electrode
-from .device import Protection
+from .device import Guard
 
 METHOD: Final = Place("Ampwright", at="method, faults of the circuit", trust=Trust.DERIVED)
 NETWORK_EARTH: Final = "pme"
@@ -118,12 +118,12 @@ def loop_before(home: Home, basis: Basis, earthing: str, feed_ohm: Ohms) -> Ohms
     return loop(origin, feed_ohm) if feed_ohm else origin
 
 
-def loop_limit_ohm(book: Book, earthing: str, device: Protection) -> Ohms:
+def loop_limit_ohm(book: Book, earthing: str, guard: Guard) -> Ohms:
     """Return the largest loop for the device, or for its residual current where a rod earths it."""
     if earthing == NETWORK_EARTH:
-        multiple = Share(trip_multiple(book, device.curve))
-        return breaker_loop_limit(cmin(book), nominal_v(book), multiple, device.rating_a)
-    return largest_electrode(book, device.rcd_ma)
+        multiple = Share(trip_multiple(book, guard.curve))
+        return breaker_loop_limit(cmin(book), nominal_v(book), multiple, guard.rating_a)
+    return largest_electrode(book, guard.rcd_ma)
 
 
 def cores_ohm(
@@ -138,12 +138,10 @@ def cores_ohm(
     )
 
 
-def earth_core_check(
-    book: Book, family: CableFamily, earth_mm2: SquareMm, device: Protection
-) -> Check:
+def earth_core_check(book: Book, family: CableFamily, earth_mm2: SquareMm, guard: Guard) -> Check:
     """Return whether the earth core bears what the device lets through at its worst."""
     try:
-        energy = let_through(book, device.curve, device.rating_a, device.breaking_ka)
+        energy = let_through(book, guard.curve, guard.rating_a, guard.breaking_ka)
     except OutOfTableError as outside:
-        return let_through_known(device.curve, str(outside))
+        return let_through_known(guard.curve, str(outside))
     return earth_core_withstands(adiabatic_size(energy, k_of_family(book, family)), earth_mm2)
