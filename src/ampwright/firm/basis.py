@@ -21,6 +21,7 @@ from .own_cells import read_own_cells
 from .rates import Rates, read_rates
 from .rows import columns_of, read_rows, with_sources
 from .rules import FirmRules, read_limits, read_rules
+from .together import GoesWith, read_together
 
 EDITION: Final = "BS 7671:2018+A4:2026; recalled tables are of the A2:2022/A3:2024 text"
 
@@ -48,6 +49,7 @@ class Basis:
     rates: Rates
     driving: Driving
     asking: Asking
+    together: tuple[GoesWith, ...]
     book: Book
     digest: str
     keeps_working: bool = False
@@ -127,6 +129,7 @@ def load_basis(*, design_date: date, profile: str, folder: Path | None = None) -
         rates=read_rates(texts.__getitem__, catalogue, (task.id for task in tasks)),
         driving=read_driving(*texts["driving"]),
         asking=read_asking(texts["asking"], texts["usual"], texts["longer"]),
+        together=read_together(*texts["together"]),
         book=_book(texts),
         digest=digest_of([*(file.digest for file in files.values()), *table_cards()]),
     )

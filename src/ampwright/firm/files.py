@@ -16,7 +16,7 @@ from ampwright.tables.loader import data_folder, table_names
 NAMES = (
     "points", "devices", "boards", "origin_devices", "cables", "tasks", "rules", "limits",
     "operators", "driving", "rates", "prices", "materials", "kits", "third_party",
-    "asking", "usual", "longer",
+    "asking", "usual", "longer", "together",
 )  # fmt: skip
 NEVER_REPLACED = ("limits",)
 ONLY_A_FIRMS = ("own_cells",)

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from itertools import product
 from typing import Any, NamedTuple, Protocol
 
+from ampwright.firm.together import GoesWith
 from ampwright.foundations.answers import Unanswered, Value
 from ampwright.survey.home import Home
 
@@ -107,8 +108,9 @@ class Drawing(NamedTuple):
 class Homes:
     """All homes the facts allow: one value for each open fact, beside what is known.
 
-    ``open`` gives the possible values of each open fact and ``chances`` how common each is,
-    in the same order. ``drawing`` says when homes are too many to be gone through one by one.
+    ``open`` gives the possible values of each open fact and ``chances`` how common each is by
+    itself, in the same order; ``together`` which facts go together, and counts before it.
+    ``drawing`` says when homes are too many to be gone through one by one.
     ``pool`` holds each result over these homes once, so that equal results are the same result.
     """
 
@@ -117,6 +119,7 @@ class Homes:
     chances: Mapping[str, tuple[float, ...]]
     build: Build
     drawing: Drawing = Drawing()
+    together: tuple[GoesWith, ...] = ()
     pool: dict[Any, Any] = field(default_factory=dict, repr=False)
     order: Mapping[str, int] = field(init=False)
     at: Mapping[str, Mapping[Value, int]] = field(init=False)
@@ -143,7 +146,7 @@ class Homes:
         wanted = set(keys)
         still = {key: values for key, values in self.open.items() if key in wanted}
         chances = {key: self.chances[key] for key in still}
-        return Homes(self.known, still, chances, self.build, self.drawing)
+        return Homes(self.known, still, chances, self.build, self.drawing, self.together)
 
     def each(self) -> Iterator[tuple[dict[str, Value], Home]]:
         """Yield every home as its fixed values and its view: the plain loop."""

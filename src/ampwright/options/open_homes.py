@@ -39,6 +39,7 @@ def homes_of(folded: FoldedHome, basis: Basis) -> Homes:
         {key: domain.values for key, domain in still.items()},
         {key: domain.chances for key, domain in still.items()},
         lambda reader: build_home(reader, folded.ids),
+        together=basis.together,
     )
 
 
