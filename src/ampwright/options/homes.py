@@ -110,7 +110,8 @@ class Homes:
 
     ``open`` gives the possible values of each open fact and ``chances`` how common each is by
     itself, in the same order; ``together`` which facts go together, and counts before it.
-    ``drawing`` says when homes are too many to be gone through one by one.
+    ``steps`` names the open facts of which the values are points of a range, and how fine they
+    may become. ``drawing`` says when homes are too many to be gone through one by one.
     ``pool`` holds each result over these homes once, so that equal results are the same result.
     """
 
@@ -120,6 +121,7 @@ class Homes:
     build: Build
     drawing: Drawing = Drawing()
     together: tuple[GoesWith, ...] = ()
+    steps: Mapping[str, float] = field(default_factory=dict)
     pool: dict[Any, Any] = field(default_factory=dict, repr=False)
     order: Mapping[str, int] = field(init=False)
     at: Mapping[str, Mapping[Value, int]] = field(init=False)
@@ -145,8 +147,15 @@ class Homes:
         """Return homes in which only some of the open facts are open; the rest are blank."""
         wanted = set(keys)
         still = {key: values for key, values in self.open.items() if key in wanted}
-        chances = {key: self.chances[key] for key in still}
-        return Homes(self.known, still, chances, self.build, self.drawing, self.together)
+        return self.with_values(still, {key: self.chances[key] for key in still})
+
+    def with_values(
+        self, still: Mapping[str, tuple[Value, ...]], chances: Mapping[str, tuple[float, ...]]
+    ) -> Homes:
+        """Return homes in which other facts are open, or may have other values."""
+        return Homes(
+            self.known, still, chances, self.build, self.drawing, self.together, self.steps
+        )
 
     def each(self) -> Iterator[tuple[dict[str, Value], Home]]:
         """Yield every home as its fixed values and its view: the plain loop."""

@@ -40,6 +40,7 @@ def homes_of(folded: FoldedHome, basis: Basis) -> Homes:
         {key: domain.chances for key, domain in still.items()},
         lambda reader: build_home(reader, folded.ids),
         together=basis.together,
+        steps={key: domain.step for key, domain in still.items() if domain.step},
     )
 
 

@@ -15,6 +15,7 @@ from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Check, Requirement
 
 from .cells import Cells
+from .cutting import finer
 from .homes import Homes
 from .menu import menu_of
 from .ranking import NONE, Ranking, bare, rank
@@ -91,12 +92,22 @@ class Outlook:
 
 
 def outlook(homes: Homes, basis: Basis) -> Outlook:
-    """Work out everything that follows from the facts of a home."""
-    lifter = Lifter(homes)
-    searched = Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
+    """Work out everything that follows from the facts of a home.
+
+    Ranges are cut until nothing changes between two of their points that could be cut further.
+    """
+    searched = walked(homes, basis)
+    while (more := finer(homes, searched.options)) is not None:
+        homes, searched = more, walked(more, basis)
     ranking = rank(homes, searched.options)
     decisions, deciding = decide(ranking)
     return Outlook(basis, homes, searched, ranking, decisions, deciding, lacking(ranking.front))
+
+
+def walked(homes: Homes, basis: Basis) -> Searched[Design]:
+    """Return what one walk through every choice finds over the homes."""
+    lifter = Lifter(homes)
+    return Walk(lifter, menu_of(lifter, basis), work_of(basis)).run()
 
 
 def decide(ranking: Ranking) -> tuple[dict[Decision, float], tuple[str, ...]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, floor
 from typing import cast
 
@@ -15,7 +16,7 @@ from .folding import FoldedHome
 from .layout import Slot, frozen, slots_of
 from .register import Fact
 
-MOST_POINTS = 33
+MOST_POINTS = 5
 """How many points a range is first cut into at most; finer cuts come where they matter."""
 
 
@@ -92,8 +93,8 @@ def _answered(slot: Slot, folded: Folded) -> State:
         return State(slot.key, slot.fact, (answer.value,), (1.0,), said)
     if isinstance(answer, Between):
         points = points_of(answer, slot.fact)
-        even = tuple(1 / len(points) for _ in points)
-        return State(slot.key, slot.fact, points, even, said, (answer.low, answer.high))
+        shares = by_length(points)
+        return State(slot.key, slot.fact, points, shares, said, (answer.low, answer.high))
     return _weighed(slot, cast(OneOf, answer).values, said)
 
 
@@ -184,7 +185,7 @@ def points_of(answer: Between, fact: Fact) -> tuple[Value, ...]:
     >>> points_of(Between(5.5, 8.0), Fact(ask="?", trade="length", kind=float, step=1.0))
     (5.5, 6.0, 7.0, 8.0)
     """
-    low, high, step = answer.low, answer.high, fact.step or (1 if fact.kind is int else None)
+    low, high, step = answer.low, answer.high, step_of(fact)
     inside: list[float] = []
     while step:
         first, last = floor(low / step) + 1, ceil(high / step) - 1
@@ -193,3 +194,21 @@ def points_of(answer: Between, fact: Fact) -> tuple[Value, ...]:
             break
         step *= 2
     return tuple(fact.kind(point) for point in dict.fromkeys((low, *inside, high)))
+
+
+def step_of(fact: Fact) -> float | None:
+    """Return how near two points of a range may come to each other; nothing if it has no points."""
+    return fact.step or (1.0 if fact.kind is int else None)
+
+
+def by_length(points: tuple[Value, ...]) -> tuple[float, ...]:
+    """Return how much of a range lies nearest to each of its points.
+
+    Examples
+    --------
+    >>> by_length((0.0, 2.0, 10.0))
+    (0.1, 0.5, 0.4)
+    """
+    at = [float(each) for each in points]
+    borders = [at[0], *((low + high) / 2 for low, high in pairwise(at)), at[-1]]
+    return tuple((high - low) / (at[-1] - at[0]) for low, high in pairwise(borders))

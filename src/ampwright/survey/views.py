@@ -17,19 +17,21 @@ from ampwright.foundations.working import given
 from .folding import FoldedHome
 from .home import Home
 from .layout import Ids, build_home
-from .states import State, states
+from .states import State, states, step_of
 from .wording import as_words, either
 
 
 class Domain(NamedTuple):
     """The values an open fact may have and, beside each, how likely it is.
 
-    ``span`` gives the ends of a range of which the values are only points.
+    ``span`` gives the ends of a range of which the values are only points, ``step`` how near
+    they may come to each other, if they may come nearer at all.
     """
 
     values: tuple[Value, ...]
     chances: tuple[float, ...]
     span: tuple[float, float] | None = None
+    step: float | None = None
 
 
 class Possible(NamedTuple):
@@ -47,7 +49,8 @@ def possible(folded: FoldedHome) -> Possible:
         if state.is_known:
             known[key] = state.values[0]
         elif state.is_open:
-            still[key] = Domain(state.values, state.chances, state.span)
+            step = step_of(state.fact) if state.span else None
+            still[key] = Domain(state.values, state.chances, state.span, step)
     return Possible(known, still)
 
 
