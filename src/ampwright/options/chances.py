@@ -54,6 +54,11 @@ def chances_of(homes: Homes, facts: tuple[str, ...]) -> Factor:
     return made
 
 
+def own(homes: Homes, fact: str) -> Numbers:
+    """Return how likely each value of a fact is, whatever the other open facts are."""
+    return chances_of(homes, (fact,)).weights
+
+
 def bound(homes: Homes) -> tuple[tuple[str, ...], ...]:
     """Return the groups of open facts that go together, one alone if it goes with no other."""
     made: tuple[tuple[str, ...], ...] | None = homes.pool.get(bound)
@@ -67,18 +72,26 @@ def bound(homes: Homes) -> tuple[tuple[str, ...], ...]:
 
 
 def drawn(homes: Homes) -> Mapping[str, Index]:
-    """Return the value number of every open fact in each drawn home; drawn once and kept.
+    """Return the value number of every open fact in each drawn home; drawn once and kept."""
+    made: Mapping[str, Index] | None = homes.pool.get(drawn)
+    if made is None:
+        chance = np.random.default_rng(homes.drawing.seed)
+        made = homes.pool[drawn] = draws(factors(homes), homes, homes.drawing.draws, chance)
+    return made
+
+
+def draws(
+    left: Iterable[Factor], homes: Homes, count: int, chance: np.random.Generator
+) -> dict[str, Index]:
+    """Return the value numbers of the facts of some factors, in so many drawn homes.
 
     Facts are summed out one after the other, and drawn in the opposite order, each beside those
     that are drawn already: exactly by the chances of all of them together.
     """
-    made: dict[str, Index] | None = homes.pool.get(drawn)
-    if made is None:
-        chance = np.random.default_rng(homes.drawing.seed)
-        made = homes.pool[drawn] = {}
-        for fact, beside in reversed(list(one_by_one(homes))):
-            others = tuple(made[each] for each in beside.facts[1:])
-            made[fact] = one_of(chance, beside.weights, others, homes.drawing.draws)
+    made: dict[str, Index] = {}
+    for fact, beside in reversed(list(one_by_one(homes, list(left)))):
+        others = tuple(made[each] for each in beside.facts[1:])
+        made[fact] = one_of(chance, beside.weights, others, count)
     return made
 
 
@@ -156,12 +169,12 @@ def product_of(homes: Homes) -> Iterator[Factor]:
 
 def is_listed(homes: Homes, each: GoesWith) -> bool:
     """Say whether a fact has only answers whose shares are told; points of a range are none."""
-    mine = own(homes, each.fact)
+    mine = answers_of(homes, each.fact)
     told = each.cases[-1].shares
     return bool(mine) and all(any(is_answer(one, value) for one in told) for value in mine)
 
 
-def own(homes: Homes, fact: str) -> tuple[Value, ...]:
+def answers_of(homes: Homes, fact: str) -> tuple[Value, ...]:
     """Return the values that a fact may have; none for one that is blank."""
     if fact in homes.known:
         return (homes.known[fact],)
@@ -176,7 +189,7 @@ def beside_parents(homes: Homes, each: GoesWith) -> Factor:
     """
     parents = tuple(fact for fact in each.parents if fact in homes.open)
     known = {fact: homes.known[fact] for fact in each.parents if fact in homes.known}
-    mine = own(homes, each.fact)
+    mine = answers_of(homes, each.fact)
     rows = []
     for values in product(*(homes.open[fact] for fact in parents)):
         here = {**known, **dict(zip(parents, values, strict=True))}
@@ -216,10 +229,9 @@ def is_answer(answer: str, value: Value) -> bool:
         return False
 
 
-def one_by_one(homes: Homes) -> Iterator[tuple[str, Factor]]:
-    """Yield each open fact with its weights beside facts that come later; its own axis first."""
-    left = list(factors(homes))
-    for fact in fewest_first(left, set(homes.open)):
+def one_by_one(homes: Homes, left: list[Factor]) -> Iterator[tuple[str, Factor]]:
+    """Yield each fact with its weights beside facts that come later; its own axis first."""
+    for fact in fewest_first(left, {fact for each in left for fact in each.facts}):
         mine = [each for each in left if fact in each.facts]
         beside = {other for each in mine for other in each.facts} - {fact}
         yield fact, together(homes, mine, (fact, *in_order(homes, beside)))

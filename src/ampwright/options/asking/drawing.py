@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..chances import own
+from ..chances import bound, draws, factors_of, own
 from ..homes import Homes
 from ..spread import Index
 from .drawn import HOME, DrawnHomes
@@ -19,11 +19,14 @@ Same = Mapping[str, str]
 def draw(homes: Homes, count: int, seed: int, same: Same) -> DrawnHomes:
     """Return homes drawn from the chances of their facts, each value as often as its chance says.
 
-    Of each fact the values are dealt out by share and shuffled, so that few draws miss little.
+    Facts that go together are drawn together. Of each other fact the values are dealt out by
+    share and shuffled, so that few draws miss little.
     """
     chance = np.random.default_rng(seed)
-    numbers = {}
-    for key in homes.open:
+    alone = [group[0] for group in bound(homes) if len(group) == 1]
+    others = [each for group in bound(homes) if group[1:] for each in factors_of(homes, group)]
+    numbers = draws(others, homes, count, chance)
+    for key in alone:
         upto = np.cumsum(own(homes, key))
         at = (chance.permutation(count) + chance.random(count)) / count
         numbers[key] = np.minimum(np.searchsorted(upto, at), len(upto) - 1)
