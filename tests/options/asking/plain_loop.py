@@ -11,9 +11,11 @@ from tests.journeys.homes import basis, records_of
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing, Value
+from ampwright.options.chances import joint
 from ampwright.options.laying import left_by
 from ampwright.options.outlook import Outlook
 from ampwright.options.runs import InOneHome
+from ampwright.options.spread import in_order
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import work_of
 from ampwright.survey.folding import FoldedHome, as_found
@@ -42,7 +44,8 @@ def blanked(name: str, keys: Iterable[str]) -> FoldedHome:
 def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[Come]:
     """Run what is best in each home of an outlook in that home alone, on plain numbers.
 
-    The homes differ in the facts given; every other open fact is as it most often is.
+    The homes differ in the facts given; every other open fact is as it most often is. How likely
+    facts are together is not tested here.
     """
     homes, ranking = seen.homes, seen.ranking
     usual = {
@@ -50,13 +53,12 @@ def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[
         for key, values in homes.open.items()
     }
     found = []
+    order = in_order(homes, facts)
+    weights = joint(homes, order)
     for combination in product(*(homes.open[fact] for fact in facts)):
         told = dict(zip(facts, combination, strict=True))
         fixed = {**usual, **told}
-        weight = 1.0
-        for fact, value in told.items():
-            shares = homes.chances[fact]
-            weight *= shares[homes.open[fact].index(value)] / sum(shares)
+        weight = float(weights[tuple(homes.open[fact].index(told[fact]) for fact in order)])
         cell = cell_of(seen, fixed)
         number = int(ranking.best[cell])
         if number < 0:

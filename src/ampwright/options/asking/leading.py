@@ -113,6 +113,7 @@ def standing(trying: Trying, choice: Choice) -> Iterator[Any]:
     def work(run: Run, made: Choice) -> Any:
         _, side = before_circuit(run, trying.basis, made)
         use = use_of(run, trying.basis, made)
+        by_others = run.aside(work_of_others, made.remedies)
         usable = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
         by_others = run.aside(work_of_others, made.remedies)
         return (
