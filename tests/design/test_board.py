@@ -201,7 +201,7 @@ class TestFrontTimes:
         facts = changed(COTTAGE, boards__main__front_rcd="A", boards__main__front_rcd_ma=100.0,
                         boards__main__front_delayed=True)  # fmt: skip
         (check,) = [c for c in room(facts).checks if c.requirement.id == "front_tested"]
-        assert "within 0.5 s" in check.caution
+        assert "within 0.5 s, and not before 0.13 s" in check.caution
 
     @pytest.mark.parametrize(
         ("front", "delayed", "says"),

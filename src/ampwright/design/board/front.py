@@ -53,13 +53,15 @@ def front_times(basis: Basis, tap: str, board: Board) -> Iterator[Check]:
     book = basis.book
     kind = DELAYED if board.front_delayed else GENERAL
     limit_s = in_seconds(rcd_time_ms(book, kind))
+    holds_s = in_seconds(rcd_time_ms(book, kind, HOLDS)) if board.front_delayed else None
     read_s = if_said(lambda: board.front_trips_in_s, None)
     if read_s is None:
+        not_before = "" if holds_s is None else f", and not before {holds_s:g} s"
         yield front_tested(tap).with_caution(
             f"test the device in front of {tap} at its rated residual current: it opens within "
-            f"{limit_s:g} s"
+            f"{limit_s:g} s{not_before}"
         )
         return
     yield rcd_trips_in_time(read_s, limit_s)
-    if board.front_delayed:
-        yield delayed_rcd_waits_long_enough(read_s, in_seconds(rcd_time_ms(book, kind, HOLDS)))
+    if holds_s is not None:
+        yield delayed_rcd_waits_long_enough(read_s, holds_s)
