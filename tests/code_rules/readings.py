@@ -26,7 +26,7 @@ from tests.journeys.homes import Journey
 
 
 class Keeping(Exploring):
-    """Runs stages over all homes and keeps what each made, those run aside too."""
+    """Runs stages over all homes and keeps what each made, asides and notes too."""
 
     def __init__(self, lifter: Lifter, choice: Choosing) -> None:
         super().__init__(lifter, choice)
@@ -38,6 +38,7 @@ class Keeping(Exploring):
         return made.out
 
     aside = __call__
+    note = __call__
 
 
 @dataclass(frozen=True)
