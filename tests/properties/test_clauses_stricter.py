@@ -134,9 +134,13 @@ STRICTER = {
     "least_point_mm2": 10.0,
     "least_tails_mm2": 35.0,
     "own_device_over_m": 1.0,
+    "ladder_to_m": 2.0,
+    "tower_to_m": 4.0,
     "need_margin": 2.0,
     "watch_every_line": True,
+    "wait_out_dips": True,
     "recommend_least": True,
+    "registered_person": True,
 }
 """Each rule of a firm, well beyond the shipped one."""
 REFUSES = [
