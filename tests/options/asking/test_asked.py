@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, product
 
 import pytest
 from tests.journeys.homes import records_of, told
@@ -12,6 +12,7 @@ from ampwright.foundations.answers import CannotSay
 from ampwright.options.asking.asked import Asked, asked, visit_p
 from ampwright.options.asking.errands import STOP_WORDS, place_of
 from ampwright.options.asking.supposing import supposing
+from ampwright.options.asking.worth import NEAR_P
 from ampwright.options.supply_side import Decision
 from ampwright.survey.folding import as_found
 
@@ -62,10 +63,33 @@ def test_a_printed_worth_is_that_of_the_plain_loop(both: tuple[Asked, list[Come]
             for chance, one, other in alike
             if one.usual_p is not None and other.usual_p is not None
         )
+        assert each.turns.settles == pytest.approx(settling(homes, each.key), abs=1e-9)
         assert each.changes == pytest.approx(changes, abs=1e-9)
         assert each.turns.moves_p == pytest.approx(moves, abs=1e-6)
         assert each.worth_p == pytest.approx(moves + changes * visit_p(DEMO), abs=1e-6)
         assert each.narrows_p == pytest.approx(narrowing(homes, each.key), abs=1e-6)
+
+
+def settling(homes: list[Come], fact: str) -> float:
+    """Return how far the chance falls that two homes are not alike, pair by pair."""
+
+    def unlike(some: list[Come]) -> float:
+        total = sum(each.weight for each in some)
+        found = 0.0
+        for one, other in product(some, some):
+            if one.usual_p is None or other.usual_p is None:
+                near = one.usual_p is other.usual_p
+            else:
+                near = abs(one.usual_p - other.usual_p) <= NEAR_P
+            if one.decision is not other.decision or not near:
+                found += one.weight * other.weight / total**2
+        return found
+
+    after = 0.0
+    for value in {each.fixed[fact] for each in homes}:
+        some = [each for each in homes if each.fixed[fact] == value]
+        after += sum(each.weight for each in some) * unlike(some)
+    return max(0.0, unlike(homes) - after)
 
 
 def narrowing(homes: list[Come], fact: str) -> float:

@@ -44,8 +44,8 @@ class Asked:
 
     ``outlook`` is that of the home with what is usual taken for the rest, or nothing where homes
     were drawn; ``taken`` holds what was taken so, by key, which stands in no design. ``deciding``
-    are the facts that some home turns on, worth most a minute first, ``errands`` the same as they
-    are best asked, and ``next`` the one to ask now; nothing where nothing decides.
+    are the facts that some home turns on, what settles most a minute first, ``errands`` the same
+    as they are best asked, and ``next`` the one to ask now; nothing where nothing decides.
     """
 
     outlook: Outlook | None
@@ -64,9 +64,7 @@ def asked(folded: FoldedHome, basis: Basis, channel: Channel | None = None) -> A
     supposed = supposing(folded, basis.asking)
     homes = homes_supposed(supposed, basis)
     explored = explore(homes, basis, supposed.same)
-    deciding = sorted(
-        worths(explored.turns, folded, basis), key=lambda each: (-each.per_minute_p, each.key)
-    )
+    deciding = sorted(worths(explored.turns, folded, basis), key=order_of)
     walks = errands(deciding, basis.asking, channel)
     return Asked(
         outlook=explored.outlook,
@@ -76,6 +74,11 @@ def asked(folded: FoldedHome, basis: Basis, channel: Channel | None = None) -> A
         errands=walks,
         next=walks[0].facts[0] if walks else None,
     )
+
+
+def order_of(each: Worth) -> tuple[float, float, str]:
+    """Return where a question stands: what settles most a minute first, then what is worth most."""
+    return (-round(each.settles_a_minute, 9), -round(each.per_minute_p, 6), each.key)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -103,7 +106,7 @@ def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
     turns = turns_of(listed, sample, read, same, basis)
     turns |= blanks(remaining)
     lists = {key: share for key, share in longer.items() if key in sample.read}
-    turns |= {key: Turns(0.0, share, 0.0, any=share > 0) for key, share in lists.items()}
+    turns |= {key: one_of_two(share) for key, share in lists.items()}
     unlisted = 1.0 - prod(1.0 - share for share in lists.values())
     return Explored(None, holds(remaining, (), unlisted), deciding_of(turns))
 
@@ -138,10 +141,16 @@ def turns_of(
     return {fact: turns_beside(found, homes, fact, set_beside.at[fact]) for fact in facts}
 
 
+def one_of_two(share: float) -> Turns:
+    """Return how far a home turns on whether a list is whole: longer, nothing of it is certain."""
+    differ = 2 * share * (1 - share)
+    return Turns(0.0, differ, 0.0, differ, any=share > 0)
+
+
 def blanks(homes: Remaining) -> dict[str, Turns]:
     """Return the blank facts in the way: without them a decision cannot be said in some homes."""
     return {
-        key: Turns(0.0, share, 0.0, any=share > 0)
+        key: Turns(0.0, share, 0.0, share, any=share > 0)
         for key, share in homes.lacking.items()
         if not key.endswith(LIST)
     }

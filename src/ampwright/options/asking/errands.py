@@ -35,7 +35,7 @@ OFFERS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class Errand:
-    """Some questions settled by one act in one place, the one worth most first.
+    """Some questions settled by one act in one place, what settles most first.
 
     ``caution`` is said before anybody looks.
     """
@@ -53,14 +53,19 @@ class Errand:
 
     @property
     def per_minute_p(self) -> float:
-        """What it is worth for each of its minutes."""
+        """What it is worth in pence for each of its minutes."""
         return self.worth_p / self.minutes
+
+    @property
+    def settles_a_minute(self) -> float:
+        """How much its answers settle for each of its minutes, as if each stood alone."""
+        return sum(each.turns.settles for each in self.facts) / self.minutes
 
 
 def errands(
     deciding: Iterable[Worth], asking: Asking, channel: Channel | None = None
 ) -> tuple[Errand, ...]:
-    """Return the errands that settle deciding facts, the one worth most a minute first.
+    """Return the errands that settle deciding facts, what settles most a minute first.
 
     Through a channel only what it can answer; without one, each fact by its nearest.
     """
@@ -70,11 +75,13 @@ def errands(
             through = channel or each.channel
             groups.setdefault((place_of(each.key, through), through), []).append(each)
     made = (_errand(place, by, facts, asking) for (place, by), facts in groups.items())
-    return tuple(sorted(made, key=lambda each: -each.per_minute_p))
+    return tuple(
+        sorted(made, key=lambda each: (-each.settles_a_minute, -each.per_minute_p, each.place))
+    )
 
 
 def _errand(place: str, channel: Channel, facts: list[Worth], asking: Asking) -> Errand:
-    ordered = tuple(sorted(facts, key=lambda each: -each.worth_p))
+    ordered = tuple(sorted(facts, key=lambda each: (-each.turns.settles, -each.worth_p)))
     hot = channel is not Channel.PHONE and place.partition(".")[0] in HOT_PLACES
     minutes = taken(tuple(each.key for each in ordered), channel, asking)
     return Errand(place, channel, ordered, minutes, STOP_WORDS if hot else "")

@@ -8,8 +8,9 @@ nothing and is never asked.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +23,9 @@ from ..homes import Homes
 from ..spread import Index
 from .remaining import Numbers, Remaining
 
+NEAR_P: Final = 10000
+"""Prices that lie within this are spoken of as one."""
+
 
 @dataclass(frozen=True, slots=True)
 class Turns:
@@ -29,12 +33,14 @@ class Turns:
 
     ``moves_p``: how far apart the prices lie, on the average. ``changes``: how often the
     decisions differ. ``narrows_p``: by how much the range of all prices narrows with the answer,
-    on the average. ``any``: whether some home comes to something else.
+    on the average. ``settles``: by how much the chance falls that two homes that remain are not
+    alike to speak of. ``any``: whether some home comes to something else.
     """
 
     moves_p: float
     changes: float
     narrows_p: float
+    settles: float
     any: bool
 
 
@@ -68,8 +74,13 @@ class Worth:
 
     @property
     def per_minute_p(self) -> float:
-        """What it is worth for each minute it takes, asked by itself."""
+        """What it is worth in pence for each minute it takes, asked by itself."""
         return self.worth_p / self.minutes
+
+    @property
+    def settles_a_minute(self) -> float:
+        """How much it settles for each minute it takes, asked by itself."""
+        return self.turns.settles / self.minutes
 
 
 def turns_on(homes: Remaining, fact: str) -> Turns:
@@ -87,7 +98,7 @@ def turns_on(homes: Remaining, fact: str) -> Turns:
         unlike = decision[:, one] != decision[:, other]
         changes += float(chance[both & unlike].sum())
         differs = differs or bool((outcome[:, one] != outcome[:, other])[both].any())
-    return Turns(moves, changes, narrowing(homes, fact), differs)
+    return Turns(moves, changes, narrowing(homes, fact), settling(homes, fact), differs)
 
 
 def turns_beside(homes: Remaining, of: Homes, fact: str, at: Sequence[Sequence[int]]) -> Turns:
@@ -102,6 +113,7 @@ def turns_beside(homes: Remaining, of: Homes, fact: str, at: Sequence[Sequence[i
         moves_p=sum(one.moves_p for one in each) * share,
         changes=sum(one.changes for one in each) * share,
         narrows_p=sum(one.narrows_p for one in each) * share,
+        settles=sum(one.settles for one in each) * share,
         any=any(one.any for one in each),
     )
 
@@ -115,8 +127,13 @@ def _beside(homes: Remaining, chance: Numbers, cells: Index) -> Turns:
     narrows = 0.0
     if not np.isnan(low).all():
         narrows = float(np.nanmax(high) - np.nanmin(low) - np.nansum(chance * (high - low)))
+    here = np.zeros(homes.count, bool)
+    here[cells] = True
+    weights = np.zeros(homes.count)
+    weights[cells] = chance
     return Turns(
         moves_p=float(np.nansum(both * np.abs(np.subtract.outer(price, price)))),
+        settles=unlike(replace(homes, weights=weights), here),
         changes=float(both[np.not_equal.outer(decision, decision)].sum()),
         narrows_p=max(0.0, narrows),
         any=bool((outcome != outcome[0])[chance > 0].any()),
@@ -154,6 +171,38 @@ def narrowing(homes: Remaining, fact: str) -> float:
         if where.any():
             after += float(homes.weights[where].sum()) * width(homes, where)
     return max(0.0, now - after)
+
+
+def settling(homes: Remaining, fact: str) -> float:
+    """Return by how much the chance falls that two homes that remain are not alike."""
+    now = unlike(homes, np.ones(homes.count, bool))
+    after = 0.0
+    for number in range(len(homes.values[fact])):
+        where = homes.where(fact, number)
+        after += float(homes.weights[where].sum()) * unlike(homes, where)
+    return max(0.0, now - after)
+
+
+def unlike(homes: Remaining, where: NDArray[np.bool_]) -> float:
+    """Return the chance that two of some homes, drawn one after the other, are not alike.
+
+    Alike are homes with one decision whose prices lie near each other, or with none.
+    """
+    weights = homes.weights[where]
+    total = float(weights.sum())
+    if total <= 0.0:
+        return 0.0
+    price, decision, alike = homes.usual_p[where], homes.decision[where], 0.0
+    for number in np.unique(decision):
+        priced = (decision == number) & ~np.isnan(price)
+        alike += float(weights[(decision == number) & np.isnan(price)].sum()) ** 2
+        order = np.argsort(price[priced], kind="stable")
+        prices, each = price[priced][order], weights[priced][order]
+        upto = np.concatenate([[0.0], np.cumsum(each)])
+        high = np.searchsorted(prices, prices + NEAR_P, side="right")
+        low = np.searchsorted(prices, prices - NEAR_P, side="left")
+        alike += float((each * (upto[high] - upto[low])).sum())
+    return max(0.0, 1.0 - alike / total**2)
 
 
 def width(homes: Remaining, where: NDArray[np.bool_]) -> float:
