@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -61,11 +63,12 @@ def test_the_true_home_is_among_the_possible_and_its_decision_among_those_said(
 
 def with_open(homes: Homes, further: dict[str, tuple[Value, ...]]) -> Homes:
     """Return homes in which further facts are open."""
-    return Homes(
-        {key: value for key, value in homes.known.items() if key not in further},
-        {**homes.open, **further},
-        {**homes.chances, **{key: (1.0,) * len(values) for key, values in further.items()}},
-        homes.build,
+    return replace(
+        homes,
+        known={key: value for key, value in homes.known.items() if key not in further},
+        open={**homes.open, **further},
+        chances={**homes.chances, **{key: (1.0,) * len(each) for key, each in further.items()}},
+        pool={},
     )
 
 
