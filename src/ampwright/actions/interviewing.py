@@ -108,6 +108,21 @@ def wrong_with(question: Question, error: InputError) -> str:
     return f"Expected {error.expected}. {error.do}".strip()
 
 
+def change(less_p: int, drawn: int) -> str:
+    """Say by how much a range narrowed; one over drawn homes may grow only for being drawn anew.
+
+    Examples
+    --------
+    >>> change(36000, 48), change(-37000, 48), change(-37000, 0), change(100, 0)
+    (', £360 narrower', ', homes drawn anew', ', £370 wider', '')
+    """
+    if abs(less_p) < LEAST_P:
+        return ""
+    if less_p < 0 and drawn:
+        return ", homes drawn anew"
+    return f", {money(abs(less_p))} {'narrower' if less_p > 0 else 'wider'}"
+
+
 def moved(before: AskAnswer, after: AskAnswer) -> str:
     """Say what an answer did to the decision and to the range.
 
@@ -119,6 +134,5 @@ def moved(before: AskAnswer, after: AskAnswer) -> str:
     one, other = before.now.usual, after.now.usual
     if one and other and one != other:
         less = (one.high_pence - one.low_pence) - (other.high_pence - other.low_pence)
-        size = f"{money(abs(less))} {'narrower' if less > 0 else 'wider'}"
-        parts.append(f"{one.words} → {other.words}" + (f", {size}" if abs(less) >= LEAST_P else ""))
+        parts.append(f"{one.words} → {other.words}{change(less, after.now.drawn)}")
     return "; ".join(parts)
