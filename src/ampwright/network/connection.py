@@ -84,8 +84,12 @@ class Case:
 
     def hits(self, carried: Headroom, declared: Declared) -> tuple[Ruled[Step], ...]:
         """Return every test that hits, the one that decides first."""
+        return TELL_OR_ASK.hits(self.judged(carried, declared))
+
+    def judged(self, carried: Headroom, declared: Declared) -> DemandCase:
+        """Return what the tests look at."""
         supply, profile = self.home.supply, self.basis.profile
-        case = DemandCase(
+        return DemandCase(
             danger=supply.condition == "dangerous",
             new_service=self.point.phases > supply.phases,
             unmetered=not supply.metered,
@@ -105,11 +109,10 @@ class Case:
             several_premises=False,
             other_criteria_met=True,
         )
-        return TELL_OR_ASK.hits(case)
 
     def outcome(self, carried: Headroom, reading: Reading) -> Step:
         """Return what the tests come to."""
-        return self.hits(carried, self.declared(carried, reading))[0].outcome
+        return TELL_OR_ASK.decide(self.judged(carried, self.declared(carried, reading))).outcome
 
 
 @dataclass(frozen=True, slots=True)
