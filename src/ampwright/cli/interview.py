@@ -10,6 +10,7 @@ from typing import Final, Literal
 from ampwright.actions.answering import Telling
 from ampwright.actions.asking_shapes import AskAnswer, ErrandLine, Question
 from ampwright.actions.interviewing import Heard, Interview
+from ampwright.actions.words import capital
 from ampwright.foundations.source import Evidence
 
 from .answer import against
@@ -117,7 +118,7 @@ def question(errand: ErrandLine, asked: Question, sheet: Sheet) -> None:
     about = f"{asked.about}: " if asked.about else ""
     sheet.say(marked(f"{about}{asked.ask}", "strong"))
     sheet.say(may_answer(asked))
-    sheet.say(f"{BY[asked.answered_by]}. {asked.why}", "quiet")
+    sheet.say(f"{capital(BY[asked.answered_by])}. {asked.why}", "quiet")
 
 
 def came_of(heard: Heard, sheet: Sheet) -> None:
