@@ -69,8 +69,8 @@ class Leg(Thing):
     insulation_mm: Millimetres = fact(
         ask="How much of it lies in insulation?",
         trade="Length inside thermal insulation",
-        look="Photo in the loft or at the hatch, from the top of the ladder you use anyway.",
-        who="photo",
+        look="At the hatch, a tape along it; nobody climbs for a photo.",
+        who="site",
         between=(0.0, 300000.0),
         step=50.0,
         agree=Agree(50.0, "higher", share=0.1),
