@@ -63,28 +63,29 @@ class Held:
 class Tree:
     """The runs of one stage on one set of arguments: where it forked and where it ended."""
 
-    __slots__ = ("_can", "_fixed", "_inner", "_waiting", "leaves")
+    __slots__ = ("_can", "_ended", "_fixed", "_forked", "_sure", "_waiting", "leaves")
 
     def __init__(self, can: Can, guess: tuple[str, ...]) -> None:
         self._can = can
+        self._sure = not guess
         self._waiting = [dict(zip(guess, each, strict=True)) for each in product(*map(can, guess))]
-        self._inner: list[tuple[dict[str, Value], str]] = []
+        self._forked = Runs()
+        self._ended = Runs()
         self.leaves: list[Leaf] = []
 
     def next(self) -> dict[str, Value] | None:
-        """Return the facts to fix for the next run; nothing when every home has its result."""
+        """Return the facts to fix for the next run; nothing when every home has its result.
+
+        Without a guess each run asks for what it needs, so that none is like another.
+        """
         while self._waiting:
             fixed = self._waiting.pop()
-            if any(leaf.items() <= fixed.items() for leaf, _ in self.leaves):
+            if self._sure:
+                self._fixed = fixed
+                return fixed
+            if self._ended.found(fixed) is not None:
                 continue
-            asked = next(
-                (
-                    fact
-                    for base, fact in self._inner
-                    if fact not in fixed and base.items() <= fixed.items()
-                ),
-                None,
-            )
+            asked = self._forked.found(fixed)
             if asked is None:
                 self._fixed = fixed
                 return fixed
@@ -93,21 +94,53 @@ class Tree:
 
     def forks(self, asked: str, used: set[str]) -> None:
         """Note that the run ended at a fact that is open, after it looked at some others."""
-        self._inner.append((self._looked_at(used), asked))
+        self._forked.note(self._looked_at(used), asked)
         self._fork(self._fixed, asked)
 
     def ends(self, result: Any, used: set[str]) -> None:
         """Note what the run came to, for every value of what it did not look at."""
-        self.leaves.append((self._looked_at(used), result))
+        looked = self._looked_at(used)
+        self._ended.note(looked, "")
+        self.leaves.append((looked, result))
 
     @property
     def always(self) -> tuple[str, ...]:
         """The facts that every run looked at."""
-        first, *rest = (leaf for leaf, _ in self.leaves)
-        return tuple(fact for fact in first if all(fact in leaf for leaf in rest))
+        first, *rest = self._ended.facts
+        return tuple(fact for fact in first if all(fact in facts for facts in rest))
 
     def _fork(self, fixed: dict[str, Value], asked: str) -> None:
         self._waiting += ({**fixed, asked: value} for value in self._can(asked))
 
     def _looked_at(self, used: set[str]) -> dict[str, Value]:
         return {fact: value for fact, value in self._fixed.items() if fact in used}
+
+
+class Runs:
+    """What runs came to, by the facts they looked at and the values of these."""
+
+    __slots__ = ("_by_facts",)
+
+    def __init__(self) -> None:
+        self._by_facts: dict[tuple[str, ...], dict[tuple[Value, ...], str]] = {}
+
+    @property
+    def facts(self) -> tuple[tuple[str, ...], ...]:
+        """Each set of facts that some run looked at."""
+        return tuple(self._by_facts)
+
+    def note(self, looked: Mapping[str, Value], asked: str) -> None:
+        """Note a run: what it looked at, and the fact it asked for, if it forked."""
+        self._by_facts.setdefault(tuple(looked), {})[tuple(looked.values())] = asked
+
+    def found(self, fixed: Mapping[str, Value]) -> str | None:
+        """Return what a run came to that looked at nothing but these facts; it may ask anew.
+
+        A fact that is fixed already is not asked for again.
+        """
+        for facts, runs in self._by_facts.items():
+            if all(fact in fixed for fact in facts):
+                asked = runs.get(tuple(fixed[fact] for fact in facts))
+                if asked is not None and asked not in fixed:
+                    return asked
+        return None
