@@ -64,6 +64,7 @@ def answer_for(seen: Seen) -> OptionsAnswer:
     home, offered, best = seen.home, tuple(seen.offered.values()), seen.best
     figures = [figures_of(option) for option in offered]
     run = run_design(home.folded, seen.basis, best) if best else None
+    worse = behind(seen.outlook)
     return OptionsAnswer(
         home=home.head,
         basis=basis_head(seen.basis),
@@ -72,7 +73,7 @@ def answer_for(seen: Seen) -> OptionsAnswer:
         now=standing_of(seen),
         open=open_facts(seen),
         options=tuple(
-            option_line(seen, letter, option, each)
+            option_line(seen, letter, option, each, worse.get(option.id, ()))
             for (letter, option), each in zip(seen.offered.items(), figures, strict=True)
         ),
         rows=rows_of(seen, offered[:MOST_COMPARED], figures[:MOST_COMPARED]),
@@ -93,9 +94,13 @@ def answer_for(seen: Seen) -> OptionsAnswer:
 
 
 def option_line(
-    seen: Seen, letter: str, option: Option[Design], figures: dict[str, Figure]
+    seen: Seen,
+    letter: str,
+    option: Option[Design],
+    figures: dict[str, Figure],
+    worse: tuple[str, ...],
 ) -> OptionLine:
-    """Return one option in plain pieces."""
+    """Return one option in plain pieces; ``worse`` says in what it is behind, if it is."""
     choice = option.choice
     decisions = known_values(option, option.design.decision)  # type: ignore[arg-type]
     return OptionLine(
@@ -103,7 +108,7 @@ def option_line(
         id=option.id,
         name=seen.name(choice),
         recommended=option is seen.outlook.recommended,
-        behind=behind(seen.outlook).get(option.id, ()),
+        behind=worse,
         sure=sureness(option),
         decision=tuple(cast(Sign, each.file_value) for each in decisions),
         chosen=Chosen(

@@ -173,7 +173,9 @@ def sizes(home: Home, basis: Basis, need: Need, car_id: str) -> Made[tuple[Size,
 
 
 def unused(_home: Home, charging: Charging) -> Made[Kilowatts]:
-    """Return what the point offers beyond the most that any car takes from it."""
+    """Return what the point offers beyond the most that any car takes; nothing without a car."""
+    if not charging.cars:
+        return Made(Kilowatts(0.0))
     return Made(beyond_the_cars(charging.offered_kw, max(each.power_kw for each in charging.cars)))
 
 
