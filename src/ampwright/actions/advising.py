@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Final
 
 from ampwright.options.held import known_values
+from ampwright.options.ranking import MATTERS, PRIORITY
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
@@ -38,7 +39,7 @@ def advice_on(
         letter=seen.letter(option.id),
         id=option.id,
         to_electrician=" ".join(to_electrician(seen, option, figures)),
-        to_customer=" ".join((*to_customer(option, figures), *besides)),
+        to_customer=" ".join((*to_customer(seen, option, figures), *besides)),
         would_change=tuple(would_change(seen, option, figures)),
     )
 
@@ -74,8 +75,10 @@ def once_done(option: Option[Design]) -> str:
     return f", once this is done: {all_of([small(brief(each.does)) for each in remedies])}"
 
 
-def to_customer(option: Option[Design], figures: Mapping[str, Figure]) -> Iterator[str]:
+def to_customer(seen: Seen, option: Option[Design], figures: Mapping[str, Figure]) -> Iterator[str]:
     """Yield what matters to who lives with it."""
+    if (most := seen.outlook.homes.known.get(PRIORITY)) in MATTERS:
+        yield f"You said that {most} matters most: that is what was chosen by."
     nights = known_values(option, option.design.use.nights)  # type: ignore[arg-type]
     if nights and all(each.covers for each in nights):
         most = max(each.needed_h for each in nights)

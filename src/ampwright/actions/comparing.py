@@ -225,6 +225,18 @@ def price(side: Side) -> str:
     return f"about {pounds(usual)}; {money(low.low)} to {money(high.high)}"
 
 
+def sight(side: Side) -> str:
+    """Say whether the point is seen from the street."""
+    return side.texts(side.design.criteria.seen, lambda each: "yes" if each else "no")
+
+
+def room(side: Side) -> str:
+    """Say how many further loads the supply has room for beside the point."""
+    load = amount(side.seen.basis.rules.later_load_a, "A")
+    says = {0.0: f"two loads of {load}, or more", 1.0: f"one load of {load}", 2.0: "hardly any"}
+    return side.texts(side.design.criteria.cramped, says.__getitem__)
+
+
 QUESTIONS: Final[tuple[tuple[str, Callable[[Side], str]], ...]] = (
     ("decision", decision),
     ("price, VAT in", price),
@@ -245,4 +257,6 @@ QUESTIONS: Final[tuple[tuple[str, Callable[[Side], str]], ...]] = (
     ("average night", night),
     ("a year", year),
     ("time on site", time),
+    ("seen from street", sight),
+    ("room for more", room),
 )

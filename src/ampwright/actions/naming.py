@@ -28,6 +28,8 @@ WORSE: Final = {
     "uncovered": "too slow for the cheap hours",
     "short_kw": "less power than asked for",
     "price_p": "dearer",
+    "seen": "seen from the street",
+    "cramped": "less room for what comes later",
     "work_min": "more work",
     "order": "as good, not the firm's usual",
 }

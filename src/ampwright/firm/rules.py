@@ -75,6 +75,9 @@ class FirmRules:
     need_margin: Share = rule(
         Tighter.HIGHER, "mneed", "what a car needs, times this, must still be covered"
     )
+    later_load_a: Amperes = rule(
+        Tighter.HIGHER, "Ilater", "a further load that may come: a heat pump, a second car"
+    )
     watch_every_line: bool = rule(
         Tighter.YES, "", "open-neutral detection on three phases must be made for them"
     )

@@ -1,9 +1,10 @@
 """Which option is best in each home, which lose to another, and what is left to choose from.
 
 There is no weighted score. An option loses when another is sound wherever it is, is nowhere
-worse in wait, speed or price, and is somewhere better; ties go to the firm's own order. The best
-is the least that serves: no wait before a wait, the cars' need before anything asked for
-beyond it, then the least price.
+worse in wait, speed, price, sight or room to grow, and is somewhere better; ties go to the firm's
+own order. The best is the least that serves: no wait before a wait, the cars' need before anything
+asked for beyond it, then the least price. What the customer said matters most comes before all of
+these but the cars' need.
 """
 
 from __future__ import annotations
@@ -25,6 +26,9 @@ from .spread import Spread
 
 NONE: Final = -1
 
+Order = tuple[int, ...]
+"""Places among the criteria, the most telling first."""
+
 
 class Criteria(NamedTuple):
     """What options are compared on, in this order; less is better in every part.
@@ -34,8 +38,9 @@ class Criteria(NamedTuple):
     ``uncovered``: one where the cheap hours do not hold the cars' need with the firm's margin.
     ``short_kw``: what is lacking of the power asked for, as far as the cars can use it.
     ``price_p``: the usual price with tax, in pence. ``work_min``: the usual minutes.
-    ``slowness_kw``: the usable power with its sign turned. ``order``: the firm's own order among
-    equals.
+    ``slowness_kw``: the usable power with its sign turned. ``seen``: one where the point is seen
+    from the street. ``cramped``: of two further loads, how many find no room. ``order``: the
+    firm's own order among equals.
 
     While exploring each part is a spread of its own; one that cannot be worked out yet counts
     alike for every option.
@@ -47,11 +52,22 @@ class Criteria(NamedTuple):
     price_p: float
     work_min: float
     slowness_kw: float
+    seen: float
+    cramped: float
     order: float
 
 
-WEIGHED: Final = ("wait", "slowness_kw", "price_p")
+WEIGHED: Final = ("wait", "slowness_kw", "price_p", "seen", "cramped")
 """What an option may lose in; ties go by ``order``."""
+PRIORITY: Final = "wishes.priority"
+MATTERS: Final = {
+    "price": "price_p",
+    "wait": "wait",
+    "speed": "slowness_kw",
+    "sight": "seen",
+    "room to grow": "cramped",
+}
+"""What options are compared on, by what a customer may say matters most."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -69,6 +85,7 @@ class Ranking:
 
     ``cells`` are the homes told apart by what matters to any option. ``best`` holds, for each
     of them, the position in ``options``, or −1 where no option is sound or can be said.
+    ``order`` are the criteria, the most telling first, by their places.
     ``leading`` is the choice that serves best on the whole, taken in each home with the remedies
     it needs there; where it does not hold, the best.
     """
@@ -79,6 +96,7 @@ class Ranking:
     losses: tuple[Loss, ...]
     best: NDArray[np.int64]
     leading: NDArray[np.int64]
+    order: Order
 
     @property
     def facts(self) -> tuple[str, ...]:
@@ -88,13 +106,14 @@ class Ranking:
     def best_in(self, fixed: Mapping[str, Value]) -> Option[Any] | None:
         """Return the best option in the home where the open facts have these values."""
         here = Cells.one(self.cells.homes, fixed)
-        number = int(best_of([lay_out(here, option) for option in self.options], here.count)[0])
+        laid = [lay_out(here, option) for option in self.options]
+        number = int(best_of(laid, here.count, self.order)[0])
         return None if number == NONE else self.options[number]
 
     def leading_in(self, cells: Cells) -> NDArray[np.int64]:
         """Return what ``leading`` would hold for other cells over the same facts."""
         laid = [lay_out(cells, option) for option in self.options]
-        return led(self.options, laid, best_of(laid, cells.count))
+        return led(self.options, laid, best_of(laid, cells.count, self.order), self.order)
 
 
 class Laid(NamedTuple):
@@ -108,37 +127,57 @@ def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     """Order options, find the best in each home, and name the winner over each loser."""
     cells = Cells.over(homes, (fact for option in options for fact in facts_of(option)))
     laid = [lay_out(cells, option) for option in options]
-    groups = grouped(options, laid, cells)
+    order = order_for(homes.known.get(PRIORITY))
+    groups = grouped(options, laid, cells, order)
     keys = [
-        (*groups[bare(o.choice)], *typical(each, cells))
+        (*groups[bare(o.choice)], *typical(each, cells, order))
         for o, each in zip(options, laid, strict=True)
     ]
-    order = sorted(range(len(options)), key=keys.__getitem__)
-    options, laid = [options[i] for i in order], [laid[i] for i in order]
+    places = sorted(range(len(options)), key=keys.__getitem__)
+    options, laid = [options[i] for i in places], [laid[i] for i in places]
     front, lost = split(laid)
     losses = [
         Loss(options[i], options[j], better_in(laid[j], laid[i])) for i, j in sorted(lost.items())
     ]
-    best = best_of(laid, cells.count)
+    best = best_of(laid, cells.count, order)
     return Ranking(
         cells,
         tuple(options),
         tuple(options[i] for i in front),
         tuple(losses),
         best,
-        led(options, laid, best),
+        led(options, laid, best, order),
+        order,
     )
 
 
+def order_for(stated: Value | None) -> Order:
+    """Return the criteria in the order in which they tell, by what was said to matter most.
+
+    The cars' need before anything, then what was said, then the firm's own order.
+
+    Examples
+    --------
+    >>> [Criteria._fields[i] for i in order_for("sight")][:4]
+    ['uncovered', 'seen', 'wait', 'short_kw']
+    >>> order_for("none stated") == order_for(None) == tuple(range(len(Criteria._fields)))
+    True
+    """
+    firms = Criteria._fields
+    first = ("uncovered", MATTERS[stated]) if isinstance(stated, str) and stated in MATTERS else ()
+    names = dict.fromkeys((*first, *firms))
+    return tuple(firms.index(name) for name in names)
+
+
 def led(
-    options: Sequence[Option[Any]], laid: Sequence[Laid], best: NDArray[np.int64]
+    options: Sequence[Option[Any]], laid: Sequence[Laid], best: NDArray[np.int64], order: Order
 ) -> NDArray[np.int64]:
     """Return the first choice's best variant in each home, or the best where none is sound."""
     if not options:
         return best
     wanted = bare(options[0].choice)
     variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
-    chosen = best_of([laid[i] for i in variants], len(best))
+    chosen = best_of([laid[i] for i in variants], len(best), order)
     return np.where(chosen == NONE, best, np.asarray(variants)[np.maximum(chosen, 0)])
 
 
@@ -148,22 +187,23 @@ def bare(choice: Choice) -> Choice:
 
 
 def grouped(
-    options: Sequence[Option[Any]], laid: Sequence[Laid], cells: Cells
+    options: Sequence[Option[Any]], laid: Sequence[Laid], cells: Cells, order: Order
 ) -> dict[Choice, tuple[float, ...]]:
     """Return the standing of each choice, its remedies taken only in the homes that need them."""
     together: dict[Choice, list[Laid]] = {}
     for option, each in zip(options, laid, strict=True):
         together.setdefault(bare(option.choice), []).append(each)
     return {
-        choice: typical(best_variant(each, cells.count), cells) for choice, each in together.items()
+        choice: typical(best_variant(each, cells.count, order), cells, order)
+        for choice, each in together.items()
     }
 
 
-def best_variant(laid: Sequence[Laid], count: int) -> Laid:
+def best_variant(laid: Sequence[Laid], count: int, order: Order) -> Laid:
     """Return soundness and criteria of whichever variant is best in each home."""
     if len(laid) == 1:
         return laid[0]
-    best = best_of(laid, count)
+    best = best_of(laid, count, order)
     chosen = np.maximum(best, 0)
     stacked = [
         np.stack([np.broadcast_to(a, (count,)) for a in arrays]) for arrays in parts_of(laid)
@@ -222,12 +262,12 @@ def lay_out(cells: Cells, option: Option[Any]) -> Laid:
     return Laid(option.sound.at(cells), tuple(parts))
 
 
-def typical(laid: Laid, cells: Cells) -> tuple[float, ...]:
+def typical(laid: Laid, cells: Cells, order: Order) -> tuple[float, ...]:
     """Return what an option comes to on the average of the homes, most telling part first.
 
     Rounded, so that equal averages do not differ by the order of their sums.
     """
-    parts = (laid.severity.astype(np.float64), *laid.criteria)
+    parts = (laid.severity.astype(np.float64), *(laid.criteria[i] for i in order))
     return tuple(round(cells.mean(part), 9) for part in parts)
 
 
@@ -254,13 +294,14 @@ def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
     return tuple(name for name in WEIGHED if name in better) or ("order",)
 
 
-def best_of(laid: Sequence[Laid], count: int) -> NDArray[np.int64]:
+def best_of(laid: Sequence[Laid], count: int, order: Order) -> NDArray[np.int64]:
     """Return the best option in each of so many cells: the soundest, then part by part."""
     best = np.full(count, NONE, np.int64)
     held: list[NDArray[Any]] = [np.full(count, 2.0)]
     held += [np.full(count, np.inf) for _ in Criteria._fields]
     for number, each in enumerate(laid):
-        mine = [np.broadcast_to(a, count) for a in (each.severity.astype(float), *each.criteria)]
+        parts = (each.severity.astype(float), *(each.criteria[i] for i in order))
+        mine = [np.broadcast_to(a, count) for a in parts]
         better, equal = np.zeros(count, bool), each.severity < 2
         for ours, theirs in zip(mine, held, strict=True):
             better = better | (equal & (ours < theirs))

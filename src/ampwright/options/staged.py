@@ -83,4 +83,4 @@ def least(option: Option[Any], name: str) -> float:
 
 def standing(ranking: Ranking, pair: Staged) -> tuple[float, ...]:
     """Return where a pair stands: by its first stage, as options do."""
-    return typical(lay_out(ranking.cells, pair.now), ranking.cells)
+    return typical(lay_out(ranking.cells, pair.now), ranking.cells, ranking.order)

@@ -7,7 +7,7 @@ from typing import Final
 from ampwright.energy.need import CarCharging
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Lead
-from ampwright.foundations.quantity import Kilowatts
+from ampwright.foundations.quantity import Amperes, Kilowatts
 from ampwright.foundations.stages import Made
 from ampwright.standards.network.connection import Step
 from ampwright.supply.hours import NIGHT
@@ -16,6 +16,8 @@ from ampwright.tables.capacity import CableFamily
 
 from .choices import METER, Choice
 
+Lines = tuple[Amperes, ...]
+"""One entry a line of the supply."""
 FAMILIES: Final = tuple(CableFamily)
 WAITS: Final = {
     Step.TELL_AFTER: 0.0,
@@ -27,6 +29,8 @@ STRENGTHENED: Final = 2.0
 """To ask, and to wait until the line is stronger."""
 EARTHS_IN_ORDER: Final = ("pme", "house rod", "rod")
 """What the firm would rather do where nothing else decides: what is there before what is new."""
+FURTHER: Final = (1, 2)
+"""So many further loads are looked for: a heat pump, a second car."""
 UNWISHED: Final = 0.5
 """Less than one place in the order."""
 
@@ -68,6 +72,30 @@ def shortfall(home: Home, usable_kw: Kilowatts) -> Made[float]:
 def slowness(_home: Home, usable_kw: Kilowatts) -> Made[float]:
     """Return the usable power with its sign turned, so that less is better."""
     return Made(-usable_kw)
+
+
+def seen(home: Home, place: str) -> Made[float]:
+    """Return one where the point is seen from the street; raises ``Unanswered`` while not said."""
+    return Made(1.0 if home.places[place].street_view else 0.0)
+
+
+def cramped(_home: Home, basis: Basis, carried_a: Lines, rating_a: Amperes) -> Made[float]:
+    """Return for how many of two further loads the supply has no room beside the point.
+
+    On the busiest line; what the operator says of them is another matter.
+    """
+    return Made(refused(basis, Amperes(rating_a - max(carried_a))))
+
+
+def cramped_under_limit(_home: Home, basis: Basis, car_a: Amperes, least_a: Amperes) -> Made[float]:
+    """Return the same where the point gives way to the house, down to its least current."""
+    return Made(refused(basis, Amperes(car_a - least_a)))
+
+
+def refused(basis: Basis, room_a: Amperes) -> float:
+    """Return how many of two further loads do not go into some room."""
+    each = basis.rules.later_load_a
+    return float(sum(room_a < many * each for many in FURTHER))
 
 
 def firm_order(home: Home, order: int, lead: Lead) -> Made[float]:

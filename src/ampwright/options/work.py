@@ -43,8 +43,11 @@ from .runs import Run
 from .search import Work
 from .supply_side import Decision, SupplySide, held_decision, supply_side
 from .weighing import (
+    cramped,
+    cramped_under_limit,
     firm_order,
     order_of,
+    seen,
     shortfall,
     slowness,
     uncovered,
@@ -180,6 +183,16 @@ def weigh(
         short_kw=run.aside(shortfall, usable_kw),
         work_min=costs.labour.usual_min,
         slowness_kw=run.aside(slowness, usable_kw),
+        seen=run.aside(seen, choice.place),
+        cramped=room_of(run, basis, choice, side),
         order=run.aside(firm_order, order_of(basis, choice), choice.point.lead),
         price_p=costs.price.total.usual_p,
     )
+
+
+def room_of(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> float:
+    """Describe the room that is left for what comes later."""
+    carried = side.carried
+    if choice.house_limit:
+        return run.aside(cramped_under_limit, basis, carried.car_a, choice.point.least_a)
+    return run.aside(cramped, basis, carried.carried_a, carried.rating_a)

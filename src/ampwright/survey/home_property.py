@@ -214,7 +214,6 @@ class CandidatePlace(Thing):
         ask="Would it be seen from the road?",
         trade="Seen from the street",
         look="Photo from the pavement.",
-        values={True: 0.7, False: 0.3},
     )
     metal_within_m: Metres = fact(
         ask="Is there anything metal near the car that is not part of the house: a lamp post, a "

@@ -105,7 +105,8 @@ def best_in(ranking: Ranking, cells: Cells) -> Index:
     """Return the best option in each of some cells, which may tell apart more than it does."""
     if cells is ranking.cells:
         return ranking.best
-    return best_of([lay_out(cells, option) for option in ranking.options], cells.count)
+    laid = [lay_out(cells, option) for option in ranking.options]
+    return best_of(laid, cells.count, ranking.order)
 
 
 SAYS = ("network", "earthing", "cable")
