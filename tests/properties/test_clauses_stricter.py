@@ -133,6 +133,7 @@ STRICTER = {
     "least_house_limit_a": 60.0,
     "least_point_mm2": 10.0,
     "least_tails_mm2": 35.0,
+    "later_load_a": 32.0,
     "own_device_over_m": 1.0,
     "ladder_to_m": 2.0,
     "tower_to_m": 4.0,

@@ -117,7 +117,28 @@ def demand(side: Side) -> str:
     """Say what the supply must carry beside what it can."""
     if not side.known("carried_a", "supply_rating_a"):
         return NOT_KNOWN
-    return f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
+    said = f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
+    supply = side.design.supply
+    now = side.texts(supply.counted.now_a, by_line)
+    return (
+        f"{said}; {now} now, {side.texts(supply.carried.carried_a, by_line)} with it"
+        if now
+        else said
+    )
+
+
+def by_line(line_a: Sequence[float]) -> str:
+    """Write what each of three lines carries; of one line there is no more to say.
+
+    Examples
+    --------
+    >>> by_line((33.64, 36.6, 29.98)), by_line((53.65,))
+    ('L1 33.6, L2 36.6, L3 30 A', '')
+    """
+    if len(line_a) == 1:
+        return ""
+    parts = [f"L{i} {amount(each, 'A')}" for i, each in enumerate(line_a, 1)]
+    return ", ".join(part.removesuffix(" A") for part in parts) + " A"
 
 
 def declared(side: Side) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
 from typing import Any, Final, cast
 
 from ampwright.foundations.answers import Value
@@ -23,7 +24,7 @@ from .heads import EARTHS, power, spot, text_at
 from .naming import may_need
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign, Source
-from .words import all_of, amount, brief, capital, small
+from .words import all_of, amount, brief, capital, day, small
 
 CHANCES: Final = (
     (0.9, "very likely"), (0.6, "likely"), (0.4, "about even"), (0.1, "less likely"),
@@ -175,7 +176,23 @@ def sentence(seen: Seen, decision: Decision) -> str:
         return f"Ask the network operator before fitting: {all_of(reasons_in(tests))}. Then {act}."
     days = sorted({int(each.notice_days) for each in tests})
     within = f" within {days[0]} days" if len(days) == 1 else ""
-    return f"{capital(act)}; then tell the network operator{within}."
+    said = f"{capital(act)}; then tell the network operator{within}."
+    return f"{said} {last_day(seen.basis.design_date, days[0])}" if len(days) == 1 else said
+
+
+def last_day(on: date, days: int) -> str:
+    """Say until when a notice must be in, of work that is switched on on a day.
+
+    Calendar days, the day itself not counted; the day of the design stands in for the day of
+    the work, which is not booked yet.
+
+    Examples
+    --------
+    >>> last_day(date(2026, 11, 25), 28)
+    'If it is switched on on Wed 25 Nov 2026, that is Wed 23 Dec 2026 at the latest.'
+    """
+    latest = day(on + timedelta(days=days))
+    return f"If it is switched on on {day(on)}, that is {latest} at the latest."
 
 
 def reasons_in(tests: Sequence[Any]) -> tuple[str, ...]:
