@@ -194,7 +194,7 @@ def one_or_two(_home: Home, basis: Basis, charging: Charging, nights: Nights) ->
 
     The cars charge one after another, the slowest of them as the measure of a night's miles.
     """
-    slowest = min(each.power_kw for each in charging.cars)
+    slowest = min((each.power_kw for each in charging.cars), default=charging.offered_kw)
     driving = basis.driving
     miles = miles_a_night(
         slowest, nights.cheap_h, driving.miles_per_kwh, driving.charging_efficiency
