@@ -38,10 +38,8 @@ def called(key: str) -> str:
     >>> called("loads.heat-pump.present"), called("supply.phases")
     ('Heat pump', 'Phases of the supply')
     """
-    found = slot(key)
-    if found.standard and found.fact.name == "present":
-        return found.standard.trade
-    return fact_name(key)
+    thing = slot(key).asked_after
+    return thing.trade if thing else fact_name(key)
 
 
 def question(key: str) -> str:
@@ -51,36 +49,12 @@ def question(key: str) -> str:
     --------
     >>> question("loads.kiln.amps_a")
     'kiln: What does its plate say, in kilowatts or amps?'
-    """
-    things = [thing for _, thing in things_in(key)]
-    ask = standard_question(key) or slot(key).fact.ask
-    return f"{', '.join(things)}: {ask}" if things and not standard_question(key) else ask
-
-
-def standard_question(key: str) -> str:
-    """Return the question whether a thing is there that is asked after in every home.
-
-    Examples
-    --------
-    >>> standard_question("loads.shower.present")
+    >>> question("loads.shower.present")
     'Is there an electric shower anywhere, even one you never use?'
     """
-    found = slot(key)
-    return found.standard.ask if found.standard and found.fact.name == "present" else ""
-
-
-def look_at(key: str) -> str:
-    """Return where to look for a fact, or what a good photograph of it shows.
-
-    Examples
-    --------
-    >>> look_at("supply.metered")
-    'Photo of the meter.'
-    """
-    found = slot(key)
-    if found.standard and found.fact.name == "present" and found.standard.look:
-        return found.standard.look
-    return found.fact.look
+    things, found = [thing for _, thing in things_in(key)], slot(key)
+    plain = not things or found.asked_after
+    return found.ask if plain else f"{', '.join(things)}: {found.ask}"
 
 
 def words_of(key: str, said: Value) -> str:

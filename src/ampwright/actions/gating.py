@@ -20,7 +20,7 @@ from ampwright.survey.upkeep import Short, aged, short_of
 from .along import in_hand
 from .deciding import lacking_in
 from .design_run import run_design
-from .facts import fact_name, how, look_at, question
+from .facts import fact_name, how, question
 from .heads import basis_head
 from .seeing import Seen, Terms, see
 from .shapes import BasisHead, HomeHead, InHand, Known
@@ -146,7 +146,7 @@ def short_fact(seen: Seen, key: str, needs: Mapping[Gate, Evidence]) -> ShortFac
         key=key,
         what=fact_name(key),
         ask=question(key),
-        look=look_at(key),
+        look=found.look,
         answered_by=max(found.fact.who, AT_LEAST[min(needs.values())], key=CHANNELS.index),
         answer=held(seen, key),
         known=cast(Known, answered.evidence.word) if answered.evidence else "not asked",

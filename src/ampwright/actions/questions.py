@@ -99,7 +99,7 @@ def about(key: str, home: FoldedHome, taken: Taken) -> str:
     'The gas pipe'
     """
     things = things_in(key)
-    if not things or (slot(key).fact.name == "present" and slot(key).standard):
+    if not things or slot(key).asked_after:
         return ""
     path, thing = things[-1]
     collection = path.rpartition(".")[2]

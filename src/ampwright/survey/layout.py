@@ -48,6 +48,21 @@ class Slot:
     thing: str = ""
     standard: Standard | None = None
 
+    @property
+    def asked_after(self) -> Standard | None:
+        """The thing that is asked after in every home, where the fact is whether it is there."""
+        return self.standard if self.fact.name == "present" else None
+
+    @property
+    def ask(self) -> str:
+        """The question for it; whether a thing is there that is asked after has its own."""
+        return self.asked_after.ask if self.asked_after else self.fact.ask
+
+    @property
+    def look(self) -> str:
+        """Where to look for it, or what a good photograph shows."""
+        return (self.asked_after.look if self.asked_after else "") or self.fact.look
+
 
 @dataclass(frozen=True, slots=True)
 class Plan:

@@ -174,31 +174,22 @@ def lists_closed(homes: Homes) -> tuple[Homes, dict[str, float]]:
 def worths(turns: Mapping[str, Turns], folded: FoldedHome, basis: Basis) -> Iterator[Worth]:
     """Yield what each fact is worth, with who can answer; not one that nobody is left to ask."""
     for key, each in turns.items():
-        fact, said = slot(key).fact, folded.at(key)
-        channel = Channel(fact.who)
+        place, said = slot(key), folded.at(key)
+        channel = Channel(place.fact.who)
         if said.cannot_say:
             if channel is Channel.SITE:
                 continue
             channel = Channel.SITE
-        ask, look = question_of(key)
         yield Worth(
             key=key,
             turns=each,
             worth_p=each.moves_p + each.changes * visit_p(basis),
             channel=channel,
             minutes=taken((key,), channel, basis.asking),
-            ask=ask,
-            look=look,
+            ask=place.ask,
+            look=place.look,
             disputed=bool(said.disputed),
         )
-
-
-def question_of(key: str) -> tuple[str, str]:
-    """Return how a fact is asked after, and where to look; a standard thing has its own words."""
-    place = slot(key)
-    if place.standard is not None and place.fact.name == "present":
-        return place.standard.ask, place.standard.look
-    return place.fact.ask, place.fact.look
 
 
 def visit_p(basis: Basis) -> float:
