@@ -27,7 +27,6 @@ from .tree import ROOT
 
 ROOMS = ("demand", "supply", "network", "energy", "design", "costing")
 SURVIVORS = Path(__file__).with_name("surviving_stage_mutants.toml")
-LONGEST_S = 60.0
 LEFT_OUT = {
     "documented": "sets the documented run beside the plain one: a fault would stand in both",
     "test_working": "the same, for a whole room",
@@ -116,7 +115,7 @@ def test_the_sums_are_the_code(case):
     hold(case)
 
 
-def test_every_fault_is_noticed_or_listed_and_it_is_quick(record_property, capsys):
+def test_every_fault_is_noticed_or_listed(record_property, capsys):
     found, took = run()
     counts = Counter(found.values())
     said = f"{len(found) - counts['not code']} faults in stages: " + ", ".join(
@@ -132,7 +131,6 @@ def test_every_fault_is_noticed_or_listed_and_it_is_quick(record_property, capsy
         assert covered[entry] == wanted > 0, f"{entry.function} /{entry.reads}/: {covered[entry]}"
     assert counts["out of reach"] == 0
     assert counts["killed"] > 1000
-    assert took < LONGEST_S
 
 
 def test_every_survivor_has_a_reason():

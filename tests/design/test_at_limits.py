@@ -9,8 +9,9 @@ import pytest
 from ampwright.design.board.feeds import house_feeds
 from ampwright.design.board.mending import surge
 from ampwright.design.board.own import own_board
+from ampwright.design.circuit.chain import board_load
 from ampwright.design.circuit.device import protective_device
-from ampwright.design.circuit.feed import board_load, feed
+from ampwright.design.circuit.feed import feed
 from ampwright.design.circuit.sizes import stocked
 from ampwright.design.circuit.voltage import volts_at_point
 from ampwright.design.earthing.bonding import bonding
@@ -71,11 +72,14 @@ class TestFeeds:
         assert out.drop_to_neutral_v == pytest.approx(3.736, abs=0.001)
         assert out.drop_share == pytest.approx(3.736 / 230, abs=0.00001)
 
-    @pytest.mark.parametrize(("fed_from", "asked"), [("meter", True), ("annexe", False)])
-    def test_only_a_feed_from_the_meter_begins_behind_the_networks_fuse(self, fed_from, asked):
+    @pytest.mark.parametrize(("fed_from", "tap", "asked"), [
+        ("meter", "main", True), ("meter", "meter", True),
+        ("annexe", "main", True), ("annexe", "meter", False),  # begins at a board, not at the tails
+    ])  # fmt: skip
+    def test_a_feed_from_another_board_is_asked_about_at_that_board(self, fed_from, tap, asked):
         facts = changed(SEMI, boards__main__from_meter_m=12.0) | LEFT
         home = plain({**facts, "boards.main.fed_from": fed_from})
-        ids = [check.requirement.id for check in house_feeds(home, basis(), "main").checks]
+        ids = [check.requirement.id for check in house_feeds(home, basis(), tap).checks]
         assert ("feed_has_device" in ids) is asked
 
     def test_a_lesser_board_carries_its_own_loads_line_by_line(self):

@@ -222,7 +222,7 @@ def outcome_of_front(made):
 class TestThreePhase:
     def test_whole_way_wanted(self):
         made = room(YARD, point="three-socket")
-        assert set(failed(made.checks)) == {"way_free", "whole_way_free"}
+        assert set(failed(made.checks)) == {"way_free", "place_free"}
 
     def test_outlets_on_all_lines_may_be_in_one_way(self):
         facts = changed(YARD, boards__main__spare_ways=3, boards__main__spare_phases="L1 L2 L3")
@@ -233,8 +233,8 @@ class TestThreePhase:
     def test_a_way_is_made_in_the_packed_board(self):
         facts = changed(PACKED)
         made = room(facts, point="three-socket", setting_a=16.0)
-        assert failed(made.checks) == ["whole_way_free"]
-        assert remedies(made, "whole_way_free") == ["free-way-6"]
+        assert failed(made.checks) == ["place_free"]
+        assert remedies(made, "place_free") == ["free-way-6"]
         ((remedy,),) = [each.remedies for each in made.checks if each.remedies]
         after = room({**facts, **dict(remedy.changes)}, point="three-socket", setting_a=16.0)
         assert not failed(after.checks)

@@ -30,7 +30,7 @@ def shed(load_a=6.0, **more):
         "boards.shed.present": True, "boards.shed.phases": 1, "boards.shed.from_meter_m": 20.0,
         "boards.shed.fed_from": "main", "boards.shed.feed_mm2": 2.5,
         "boards.shed.feed_kind": "flat", "boards.shed.feed_lies": "clipped inside",
-        "boards.shed.feed_device_a": 20.0,
+        "boards.shed.feed_device_a": 20.0, "boards.shed.main_switch_a": 40.0,
         **{f"loads.{id_}.present": False for id_ in STANDARD_LOADS},
         "loads.all_listed": True, "loads.freezer.present": True, "loads.freezer.amps_a": load_a,
         "loads.freezer.board": "shed", "loads.kettle.present": True,
@@ -142,6 +142,108 @@ class TestOfAShed:
         facts = {key: value for key, value in shed().items() if key != "loads.kettle.board"}
         with pytest.raises(Unanswered, match=r"loads\.kettle\.board"):
             feed_bears(plain(facts), basis(), "shed", (70.0,), 10.0)
+
+
+def chained(**more):
+    """A shed 20 m beyond a main board that itself lies 12 m from the meter, and a barn beyond."""
+    return {
+        **far(), **shed(), **far(), "boards.shed.from_meter_m": 32.0, "boards.shed.feed_mm2": 6.0,
+        "boards.shed.feed_device_a": 32.0, "boards.shed.front_rcd": "none",
+        "boards.barn.present": True, "boards.barn.phases": 1, "boards.barn.from_meter_m": 42.0,
+        "boards.barn.fed_from": "shed", "boards.barn.feed_mm2": 2.5,
+        "boards.barn.feed_kind": "flat", "boards.barn.feed_lies": "clipped inside",
+        "boards.barn.feed_device_a": 20.0, "boards.barn.main_switch_a": 40.0,
+        "loads.pump.present": True, "loads.pump.amps_a": 3.0, "loads.pump.board": "barn", **more,
+    }  # fmt: skip
+
+
+class TestOfAChain:
+    def test_each_feed_with_its_own_length_size_and_load(self):
+        out = feed(plain(chained()), basis(), "shed", (50.0,), 10.0).out
+        # main 2.9 mV × 50 A × 12 m, shed 7.3 mV × (6 + 3 + 10) A × 20 m
+        assert out.length_m == pytest.approx(32.0)
+        assert out.drop_v == pytest.approx(1.74 + 2.774)
+        assert out.drop_share == pytest.approx(4.514 / 230)
+        assert out.drop_to_neutral_v == out.drop_v
+        # 16 mm² armoured 1.15 + 3.7 Ω/km over 12 m, 6 mm² flat 3.08 + 7.41 over 20 m, × 1.20
+        assert out.r1r2_ohm == pytest.approx(1.2 * (4.85 * 12 + 10.49 * 20) / 1000)
+
+    def test_three_boards_deep(self):
+        out = feed(plain(chained()), basis(), "barn", (50.0,), 10.0).out
+        # the barn's own: 18 mV × (3 + 10) A × 10 m; the freezer and the pump pass the shed's
+        assert out.length_m == pytest.approx(42.0)
+        assert out.drop_v == pytest.approx(1.74 + 2.774 + 2.34)
+
+    @pytest.mark.parametrize(("setting", "says"), [
+        (17.0, []), (17.1, ["the feed of barn"]),  # 3 + 17 A behind the barn's 20 A
+        (23.1, ["the feed of shed", "the feed of barn"]),  # 6 + 3 + 23 A behind the shed's 32 A
+    ])  # fmt: skip
+    def test_each_device_on_the_way_bears_what_is_behind_it(self, setting, says):
+        made = feed_bears(plain(chained()), basis(), "barn", (50.0,), setting)
+        failing = [each for each in made.checks if each.outcome.value == "fail"]
+        assert [each.why for each in failing] == says
+        assert {each.requirement.id for each in failing} <= {"feed_device_carries"}
+
+    @pytest.mark.parametrize(("lies", "says"), [
+        ("clipped inside", []), ("in insulation", ["the feed of shed"]),
+    ])  # fmt: skip
+    def test_each_cable_on_the_way_bears_its_device(self, lies, says):
+        facts = chained(**{"boards.shed.feed_lies": lies})
+        made = feed_bears(plain(facts), basis(), "barn", (50.0,), 10.0)
+        failing = [c for c in made.checks if c.outcome.value == "fail"]
+        assert [each.why for each in failing] == says
+
+    @pytest.mark.parametrize(("setting", "says"), [(10.0, []), (10.1, ["the switch of barn"])])
+    def test_each_switch_on_the_way_carries_what_passes_it(self, setting, says):
+        facts = chained(**{"boards.barn.main_switch_a": 13.0})
+        made = feed_bears(plain(facts), basis(), "barn", (50.0,), setting)
+        assert [c.why for c in made.checks if c.outcome.value == "fail"] == says
+
+    @pytest.mark.parametrize(("metres", "says"), [(32.0, "fail"), (32.5, "pass")])
+    def test_a_board_lies_beyond_the_one_that_feeds_it(self, metres, says):
+        facts = chained(**{"boards.barn.from_meter_m": metres})
+        made = feed_bears(plain(facts), basis(), "barn", (50.0,), 10.0)
+        order = [c for c in made.checks if c.requirement.id == "chain_in_order"]
+        assert [each.outcome.value for each in order] == ["pass", says]
+
+    def test_what_feeds_the_main_board_carries_the_whole_house(self):
+        facts = {**chained(), "boards.main.fed_from": "store", "boards.main.from_meter_m": 30.0,
+                 **{f"boards.store.{name}": value for name, value in {
+                     "present": True, "phases": 1, "from_meter_m": 12.0, "fed_from": "meter",
+                     "feed_mm2": 16.0, "feed_kind": "armoured", "feed_lies": "clipped inside",
+                     "feed_device_a": 63.0, "main_switch_a": 100.0}.items()}}  # fmt: skip
+        made = feed_bears(plain(facts), basis(), "main", (50.0,), 10.0)
+        carried = [c for c in made.checks if c.requirement.id == "feed_device_carries"]
+        assert [(c.why, c.actual) for c in carried] == [
+            ("the feed of store", 50.0), ("the feed of main", 50.0),
+        ]  # fmt: skip
+        switches = [c for c in made.checks if c.requirement.id == "switch_on_way_carries"]
+        assert [(c.why, c.limit) for c in switches] == [("the switch of store", 100.0)]
+
+    def test_a_board_on_tails_adds_no_feed_but_what_it_feeds_has_one(self):
+        # 1 m of tails, then 1.5 m of cable behind 20 A: short, but a feed all the same
+        facts = {**shed(), "boards.main.from_meter_m": 1.0, "boards.shed.from_meter_m": 2.5}
+        made = feed_bears(plain(facts), basis(), "shed", (50.0,), 14.1)
+        assert failed(made.checks) == ["feed_device_carries"]
+        assert feed(plain(facts), basis(), "shed", (50.0,), 10.0).out.length_m == 2.5
+        assert feed(plain(facts), basis(), "main", (50.0,), 10.0).out.length_m == 0.0
+
+    def test_boards_that_feed_each_other_come_to_an_end(self):
+        facts = chained(**{"boards.main.fed_from": "barn"})
+        made = feed_bears(plain(facts), basis(), "barn", (50.0,), 10.0)
+        assert "chain_in_order" in failed(made.checks)
+
+    def test_a_feed_without_a_device_gets_one_at_the_board_where_it_begins(self):
+        facts = {**chained(), "boards.barn.feed_device_a": 0.0}
+        made = house_feeds(plain(facts), basis(), "barn")
+        (check,) = [c for c in made.checks if c.outcome.value == "fail"]
+        (remedy,) = check.remedies
+        # 2.5 mm² flat, clipped: 27 A, so a fuse of 25 A at the most
+        assert "of its own at shed" in remedy.does
+        assert dict(remedy.changes) == {
+            "boards.barn.feed_device_a": 25.0,
+            "boards.barn.feed_device_kind": "breaker",
+        }
 
 
 class TestOfTheHouse:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from ampwright.demand.compare import TABLE
 from ampwright.design.board.room import board_room
+from ampwright.design.board.ways import way_found
 from ampwright.design.circuit.cable import cable
 from ampwright.design.circuit.device import protective_device
 from ampwright.design.circuit.feed import feed, feed_bears
@@ -31,11 +33,11 @@ def circuit(
     return made.out, device.out, tuple(check for stage in stages for check in stage.checks)
 
 
-def board_of(home, on, tap, point, device):
+def board_of(home, on, tap, point, device, by=TABLE):
     """Where a device goes."""
-    return board_room(
-        home, on, tap, point.phases, point.dc_6ma, device.positions, device.rcd_type, device.rcd_ma
-    )
+    way = way_found(home, on, tap, point.phases, device.positions, by).out
+    guard = device.rcd_type, device.rcd_ma
+    return board_room(home, on, tap, point.phases, point.dc_6ma, device.positions, *guard, way)
 
 
 def failed(checks) -> list[str]:

@@ -107,12 +107,12 @@ def larger(parts: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
 
 def worked_out(text: str) -> float:
     """The value of a formula as people write it, worked out apart from the code under test."""
+    text = re.sub(r"10(⁻?)([⁴⁵])", r"10**\1\2", text)
     for written, means in {
         "×": "*", "−": "-", "²": "**2", "⁻": "-", "⁴": "4", "⁵": "5", "√": "math.sqrt",
         "least": "min", "largest": "max",
     }.items():  # fmt: skip
         text = text.replace(written, means)
-    text = re.sub(r"10(-?[45])", r"10**\1", text)
     text = re.sub(r"math\.sqrt([0-9.]+)", r"math.sqrt(\1)", text)
     while "|" in text:
         text = re.sub(r"\|([^|]*)\|", r"abs(\1)", text, count=1)

@@ -222,7 +222,10 @@ class TestMoving:
     @pytest.mark.parametrize(
         ("setting", "offered"),
         [(10.0, []), (11.0, ["move-immersion-to-L3"]), (23.0, ["move-immersion-to-L3"]),
-         (24.0, ["move-utility-sockets-to-L3"]), (27.0, [])],
+         (24.0, ["move-utility-sockets-to-L3"]),
+         # both sockets and the lighting of L1 on L3: 31, 29.6 and 31.82 A
+         (27.0, ["move-lighting-to-L3-and-utility-sockets-to-L3"]),
+         (28.0, ["move-lighting-to-L3-and-utility-sockets-to-L3"]), (29.0, [])],
     )  # fmt: skip
     def test_offered_only_where_it_turns_asking_into_telling(self, setting, offered):
         made = decided(THREE_PHASE, setting, THREE, whole=True)

@@ -147,7 +147,10 @@ def work_line(remedy: Remedy) -> Work:
     low, usual, high = (float(each) for each in remedy.minutes)
     parts = tuple(map(part_words, remedy.parts))
     time = minutes(low, high)
-    return Work(remedy.slug, remedy.does, parts, low, usual, high, time, remedy.by)
+    return Work(
+        remedy.slug, remedy.does, parts, low, usual, high, time, remedy.by,
+        remedy.steps, remedy.chart,
+    )  # fmt: skip
 
 
 def part_words(part: Part) -> str:

@@ -200,8 +200,9 @@ def work_items(answer: OptionsAnswer) -> Iterator[content.WorkItem]:
 def work_item(each: Work) -> content.WorkItem:
     """Return one piece of work that comes first."""
     return content.WorkItem(
-        does=each.does, parts=each.parts, time=each.time, by=each.by, remedy=True
-    )
+        does=each.does, parts=each.parts, time=each.time, by=each.by, remedy=True,
+        steps=each.steps, chart=each.chart,
+    )  # fmt: skip
 
 
 def confirm_line(each: Confirm) -> content.ConfirmLine:

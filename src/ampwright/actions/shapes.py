@@ -115,7 +115,8 @@ class Chosen:
 class Work:
     """One piece of work that an option needs first, with its parts and minutes.
 
-    ``by`` names the outside body that must do it; empty when the firm does.
+    ``by`` names the outside body that must do it; empty when the firm does. ``steps`` tell in
+    order how it is done where that matters; ``chart`` is what it leaves, heads first.
     """
 
     slug: str
@@ -126,6 +127,8 @@ class Work:
     minutes_high: float
     time: str
     by: str
+    steps: tuple[str, ...] = ()
+    chart: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -225,6 +225,21 @@ def items(heading: str, found: Sequence[Work], sheet: Sheet) -> None:
         by = f"To be done by {each.by}." if each.by else ""
         said = [part for part in (each.does, "; ".join(each.parts), each.time, by) if part]
         sheet.rows([("·", "\n".join(said))], (1, None), gap=1)
+        in_order(each, sheet)
+
+
+def in_order(each: Work, sheet: Sheet) -> None:
+    """Write how a piece of work is done, step by step, and the chart that it leaves."""
+    sheet.rows(((str(at), step) for at, step in enumerate(each.steps, 1)), (2, None), 4, gap=1)
+    if each.chart:
+        sheet.gap()
+        heads, *rows = each.chart
+        sheet.rows([tuple(marked(head, "quiet") for head in heads), *rows], _widths(heads), 7)
+
+
+def _widths(heads: Sequence[str]) -> tuple[int | None, ...]:
+    """Return how wide the columns of a chart are: the first narrow, the others alike."""
+    return (4, *(None for _ in heads[1:]))
 
 
 def to_confirm(answer: OptionsAnswer, sheet: Sheet) -> None:

@@ -3,24 +3,28 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations, product
 from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Value
-from ampwright.foundations.quantity import Amperes, Millimetres
+from ampwright.foundations.quantity import Amperes, Count, Hours, Millimetres, Minutes
 from ampwright.foundations.remedies import Remedy
+from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
+from ampwright.foundations.working import computes
 from ampwright.survey.home import Home
-from ampwright.survey.home_ways import Circuit
 from ampwright.survey.if_said import if_said
 
 from .compare import TABLE
 from .household import ALL_LINES, LINES, Load, demand_of, read_loads
+from .outlets import Outlets, outlets_of
 
+METHOD: Final = Place("Ampwright", at="method, a way made free", trust=Trust.DERIVED)
 BOARD: Final = "main"
-NO_LENGTH: Final = Millimetres(0.0)
 LINE: Final = re.compile(r"L[123]")
 EASIEST_FIRST: Final = (
     "stored hot water", "floor heating", "storage heating", "room heating", "motor", "fixed",
@@ -33,63 +37,169 @@ What charges, and a heat pump, was agreed with the network on the line where it 
 
 
 @dataclass(frozen=True, slots=True)
-class Move:
-    """One load on another line: the demand that leaves and, if noted, where the spare ways are."""
+class Going:
+    """One load that goes to another line: its device and both outlets where the chart has them."""
 
     load: str
     from_line: str
     to_line: str
+    device: str = ""
+    from_outlet: str = ""
+    to_outlet: str = ""
+    needs_mm: Millimetres | None = None
+    has_mm: Millimetres | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One or two loads on other lines: the demand that leaves and the lines of the spare ways."""
+
+    going: tuple[Going, ...]
     now_a: tuple[Amperes, ...]
     spare: tuple[str, ...]
+
+    @property
+    def load(self) -> str:
+        """The load that moves, or the first of two."""
+        return self.going[0].load
+
+    @property
+    def to_line(self) -> str:
+        """The line it goes to."""
+        return self.going[0].to_line
 
 
 @dataclass(frozen=True, slots=True)
 class Moves:
-    """Every move of one load, the one we would rather make first; none on a single line."""
+    """Every move of one load, the one we would rather make first, then of two; none on one line."""
 
     each: tuple[Move, ...]
 
 
+@computes("T", "min", formula="60 * t * n", place=METHOD)
+def minutes_of_moves(t: Hours, n: Count) -> Minutes:
+    """Return the minutes of so many moves, each tested again.
+
+    Examples
+    --------
+    >>> minutes_of_moves(Hours(0.5), Count(2))
+    60.0
+    """
+    return Minutes(60 * t * n)
+
+
 def load_moves(home: Home, basis: Basis, by: str) -> Made[Moves]:
-    """Return what moving one load to another line would leave on each, load by load.
+    """Return what moving a load to another line would leave on each, load by load, then for two.
 
     Only what stands on one line, and on the main board as far as anybody noted another. Where
-    the lines of its spare ways are noted, only to those: a move wants a free outlet there. What
-    is moved leaves its own outlet free. None where the demand is not counted ``by`` the table:
-    what was measured does not say which load drew it.
+    its chart is held, only to outlets that are blank, or that the other of two leaves, as far as
+    the wire reaches; where only the lines of its spare ways are noted, only to those. Of two
+    loads together only the most even, where no single one comes up to it. None where the demand
+    is not counted ``by`` the table: what was measured does not say which load drew it.
     """
     phases = int(home.supply.phases)
-    spare = _spare_lines(home) if phases > 1 and by == TABLE else ()
-    if not spare:
+    if phases == 1 or by != TABLE:
         return Made(Moves(()))
-    loads = read_loads(home, phases)
-    found = [
-        Move(load.id, load.line, line, _left(loads, load, line, phases, basis), noted(home))
-        for load in loads
-        if load.kind in EASIEST_FIRST
-        and load.line != ALL_LINES
-        and _on_main_board(home, load)
-        and _wire_reaches(home, load)
-        for line in spare
-        if line != load.line
-    ]
-    kinds = {load.id: load.kind for load in loads}
-    found.sort(
-        key=lambda move: (
-            EASIEST_FIRST.index(kinds[move.load]),
-            sorted(move.now_a, reverse=True),
+    moving = Moving(home, basis, read_loads(home, phases))
+    single = moving.single()
+    return Made(Moves((*single, *moving.double(single))))
+
+
+class Moving:
+    """The loads of a home, and where those that may change lines could go."""
+
+    def __init__(self, home: Home, basis: Basis, loads: tuple[Load, ...]) -> None:
+        self.home, self.basis, self.loads = home, basis, loads
+        self.outlets: Outlets = outlets_of(home, BOARD)
+        self.spare = noted(home)
+        self.none_spare = not self.spare and if_said(
+            lambda: home.boards[BOARD].spare_ways == 0, False
         )
-    )
-    return Made(Moves(tuple(found)))
+        self.movable = [
+            each
+            for each in loads
+            if each.kind in EASIEST_FIRST and each.line != ALL_LINES and self._on_main_board(each)
+        ]
+
+    def single(self) -> list[Move]:
+        """Return every move of one load; what people notice least comes first."""
+        found = [
+            move
+            for load in self.movable
+            for line in LINES
+            if line != load.line and (move := self._move({load: line})) is not None
+        ]
+        kinds = {load.id: load.kind for load in self.loads}
+        return sorted(
+            found,
+            key=lambda move: (
+                EASIEST_FIRST.index(kinds[move.load]),
+                sorted(move.now_a, reverse=True),
+            ),
+        )
+
+    def double(self, single: Sequence[Move]) -> Iterator[Move]:
+        """Yield the most even of all moves of two, if it is more so than any of one."""
+        found = (
+            move
+            for two in combinations(self.movable, 2)
+            for lines in product(LINES, LINES)
+            if all(load.line != line for load, line in zip(two, lines, strict=True))
+            and (move := self._move(dict(zip(two, lines, strict=True)))) is not None
+        )
+        best = min(found, key=lambda move: heaviest_first(move.now_a), default=None)
+        as_it_is = demand_of(self.loads, len(LINES), self.basis.book).now_a
+        others = (as_it_is, *(each.now_a for each in single))
+        if best and all(max(best.now_a) < max(each) for each in others):
+            yield best
+
+    def _move(self, going: dict[Load, str]) -> Move | None:
+        """Return one move with what it leaves; nothing if the board has no room for it."""
+        if not self._lines_spare(going):
+            return None
+        seats = self.outlets.seating({load.id: line for load, line in going.items()})
+        if seats is None:
+            return None
+        lines = {load.id: line for load, line in going.items()}
+        loads = tuple(replace(each, line=lines.get(each.id, each.line)) for each in self.loads)
+        return Move(
+            tuple(self._going(load, line, seats) for load, line in going.items()),
+            demand_of(loads, len(LINES), self.basis.book).now_a,
+            self.spare,
+        )
+
+    def _lines_spare(self, going: dict[Load, str]) -> bool:
+        """Say whether nothing speaks against free outlets on the lines where the loads go."""
+        if self.outlets.held or not (self.spare or self.none_spare):
+            return True
+        free = Counter(self.spare) + Counter(load.line for load in going)
+        own = all(line in self.spare or line in left_by_others(load, going)
+                  for load, line in going.items())  # fmt: skip
+        return own and Counter(going.values()) <= free
+
+    def _going(self, load: Load, line: str, seats: dict[str, str]) -> Going:
+        """Return one load on its way, with the outlets where the chart has them."""
+        if load.id not in seats:
+            return Going(load.id, load.line, line)
+        wire, *_ = self.outlets.wires(load.id)
+        there = seats[load.id]
+        going = Going(load.id, load.line, line, wire.device, wire.outlet, there)
+        needs_mm = self.outlets.needs_mm(wire.outlet, there)
+        return replace(going, needs_mm=needs_mm, has_mm=wire.slack_mm) if needs_mm else going
+
+    def _on_main_board(self, load: Load) -> bool:
+        """Say whether nothing speaks against a load being fed from the main board itself."""
+        return if_said(lambda: self.home.loads[load.id].board, BOARD) == BOARD
 
 
-def _spare_lines(home: Home) -> tuple[str, ...]:
-    """Return the lines that may have a free outlet: those noted, or all if nobody noted them."""
-    lines = tuple(dict.fromkeys(noted(home)))
-    if lines:
-        return lines
-    none_free = if_said(lambda: home.boards[BOARD].spare_ways == 0, False)
-    return () if none_free else LINES
+def heaviest_first(now_a: Iterable[Amperes]) -> list[float]:
+    """Return the demand of the lines, the heaviest first."""
+    return sorted(map(float, now_a), reverse=True)
+
+
+def left_by_others(load: Load, going: dict[Load, str]) -> list[str]:
+    """Return the lines that the other loads of a move leave."""
+    return [other.line for other in going if other is not load]
 
 
 def noted(home: Home) -> tuple[str, ...]:
@@ -97,58 +207,45 @@ def noted(home: Home) -> tuple[str, ...]:
     return tuple(LINE.findall(if_said(lambda: home.boards[BOARD].spare_phases, "")))
 
 
-def _on_main_board(home: Home, load: Load) -> bool:
-    """Say whether nothing speaks against a load being fed from the main board itself."""
-    return if_said(lambda: home.loads[load.id].board, BOARD) == BOARD
-
-
-def _wire_reaches(home: Home, load: Load) -> bool:
-    """Say whether nothing speaks against the wire of a load reaching another way.
-
-    It needs the width of one way at the least; where the spare length or the width was not
-    measured, whoever opens the board finds out.
-    """
-    board = home.boards[BOARD]
-    pitch_mm = if_said(lambda: board.way_pitch_mm, NO_LENGTH)
-    own = (each for _, each in board.circuits.so_far() if load.id in _fed_by(each))
-    return all(_spare_length(each, pitch_mm) >= pitch_mm for each in own)
-
-
-def _fed_by(circuit: Circuit) -> list[str]:
-    """Return the ids of the loads that a circuit feeds, as far as anybody noted them."""
-    return if_said(lambda: circuit.feeds, "").split()
-
-
-def _spare_length(circuit: Circuit, otherwise: Millimetres) -> Millimetres:
-    """Return how much longer than needed the wire of a circuit is."""
-    return if_said(lambda: circuit.slack_mm, otherwise)
-
-
-def _left(
-    loads: tuple[Load, ...], which: Load, line: str, phases: int, basis: Basis
-) -> tuple[Amperes, ...]:
-    """Return the demand of each line with one load on another."""
-    moved = tuple(replace(load, line=line) if load is which else load for load in loads)
-    return demand_of(moved, phases, basis.book).now_a
-
-
 def remedy_of(move: Move, basis: Basis) -> Remedy:
-    """Return the work of a move: the circuit goes over with its device, and is tested again."""
-    name = move.load.replace("-", " ")
-    where = "its free outlet" if move.spare else "a free outlet, which nobody has noted yet,"
+    """Return the work of a move: each circuit goes over with its device, and is tested again."""
+    task, number = basis.task("move-circuit"), Count(len(move.going))
+    told = " and ".join(_told(each, bool(move.spare)) for each in move.going)
     return Remedy(
-        slug=f"move-{move.load}-to-{move.to_line}",
-        does=f"Move the circuit of the {name} from {move.from_line} to {where} on "
-        f"{move.to_line}, with the demand of every line worked out again",
+        slug="move-" + "-and-".join(f"{each.load}-to-{each.to_line}" for each in move.going),
+        does=f"Move {told}, with the demand of every line worked out again",
         changes=tuple(_changes(move)),
-        minutes=basis.task("move-circuit").minutes,
+        minutes=(
+            minutes_of_moves(task.low_h, number),
+            minutes_of_moves(task.usual_h, number),
+            minutes_of_moves(task.high_h, number),
+        ),
     )
+
+
+def _told(going: Going, spare: bool) -> str:
+    """Return where one circuit goes, in words."""
+    name = f"the circuit of the {going.load.replace('-', ' ')}"
+    if going.to_outlet:
+        told = f"{name} from {going.from_outlet} to {going.to_outlet}"
+        if going.needs_mm is None:
+            return told
+        return f"{told} ({going.needs_mm:g} mm of wire needed, {going.has_mm:g} there)"
+    where = "its free outlet" if spare else "a free outlet, which nobody has noted yet,"
+    return f"{name} from {going.from_line} to {where} on {going.to_line}"
 
 
 def _changes(move: Move) -> Iterator[tuple[str, Value]]:
     """Yield the facts that a move changes."""
-    yield f"loads.{move.load}.phase", move.to_line
+    for each in move.going:
+        yield f"loads.{each.load}.phase", each.to_line
+    seated = [each for each in move.going if each.to_outlet]
+    taken = {each.to_outlet for each in seated}
+    for outlet in sorted(taken | {each.from_outlet for each in seated}):
+        yield f"boards.{BOARD}.outlets.{outlet}.blank", outlet not in taken
+    for each in seated:
+        yield f"boards.{BOARD}.devices.{each.device}.outlets", each.to_outlet
     if move.spare:
-        left = list(move.spare)
-        left.remove(move.to_line)
-        yield f"boards.{BOARD}.spare_phases", " ".join(sorted([*left, move.from_line]))
+        left = Counter(move.spare) + Counter(each.from_line for each in move.going)
+        left.subtract(each.to_line for each in move.going)
+        yield f"boards.{BOARD}.spare_phases", " ".join(sorted(left.elements()))

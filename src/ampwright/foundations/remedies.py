@@ -21,7 +21,8 @@ class Remedy:
     """A work item, laid over a home as facts it would change.
 
     ``slug`` names it in an option's id; ``minutes`` are low, usual and high; ``by`` names the
-    outside body that must do it, and is empty when the firm does it.
+    outside body that must do it, and is empty when the firm does it. ``steps`` tell in order how
+    it is done where that matters, and ``chart`` what it leaves, its first row the heads.
     """
 
     slug: str
@@ -30,3 +31,5 @@ class Remedy:
     parts: tuple[Part, ...] = ()
     minutes: tuple[float, float, float] = (0.0, 0.0, 0.0)
     by: str = ""
+    steps: tuple[str, ...] = ()
+    chart: tuple[tuple[str, ...], ...] = ()

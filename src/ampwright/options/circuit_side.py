@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from ampwright.design.board.feeds import house_feeds
 from ampwright.design.board.own import BoardRoom
 from ampwright.design.board.room import board_room
+from ampwright.design.board.ways import way_found
 from ampwright.design.circuit.cable import Cable, cable
 from ampwright.design.circuit.data_beside import data_beside
 from ampwright.design.circuit.device import Protection, protective_device
@@ -66,7 +67,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     device = run(
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )
-    room = room_of(run, basis, choice, device)
+    room = room_of(run, basis, choice, device, side.counted.by)
     run(notices, basis, choice.tap, device.rcd_in_point, point.gives_back_a > 0)
     order = beside_sources(run, basis, choice)
     sensing = run.aside(sensors, side.carried.lines, choice.house_limit, choice.tap)
@@ -87,8 +88,9 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     return CircuitSide(way, device, room, order, sensing, faults, earth, armour, laid, volts)
 
 
-def room_of(run: Run, basis: Basis, choice: Choice, device: Protection) -> BoardRoom:
+def room_of(run: Run, basis: Basis, choice: Choice, device: Protection, by: str) -> BoardRoom:
     """Describe the room at the tap: only what of point and device bears on it."""
+    way = run(way_found, basis, choice.tap, choice.point.phases, device.positions, by)
     return run(
         board_room,
         basis,
@@ -98,6 +100,7 @@ def room_of(run: Run, basis: Basis, choice: Choice, device: Protection) -> Board
         device.positions,
         device.rcd_type,
         device.rcd_ma,
+        way,
     )
 
 

@@ -328,6 +328,15 @@ class Board(Thing):
         between=(10.0, 60.0),
         symbol="pitch",
     )
+    line_pitch_mm: Millimetres = fact(
+        ask="How far is it from one line to the next within one way?",
+        trade="Pitch of the lines within a way",
+        look="Our electrician measures it, cover off: without it no circuit is taken to another "
+        "line inside the board.",
+        who="site",
+        between=(5.0, 60.0),
+        symbol="pitch between lines",
+    )
     layout: str = fact(
         ask="Are the switches in one row, two rows or a column?",
         trade="Layout",

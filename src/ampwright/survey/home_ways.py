@@ -128,3 +128,8 @@ class Circuit(Thing):
         look="Switch it off and see what stops, if the house agrees.",
         who="site",
     )
+    for_hours: bool = fact(
+        ask="Does what is on it draw much for hours on end, as a kiln or a heater does?",
+        trade="Loaded for hours on end",
+        look="Its switch feels warm after an evening; a gap or something idle belongs beside it.",
+    )

@@ -34,15 +34,18 @@ from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import point_rcd_limit_ma
 
+from ..circuit.chain import chain_to
 from ..earthing.rods import house_electrode_ohm
 from ..loads import loads_of
 from ..noted import noted
 from ..residual import in_amperes, touch_limit
 from ..sources import sources_on
+from .extra import extra_board
+from .freed import free_then, ways_left
 from .front import front_times
 from .mending import front_rcd, isolator_by_point, new_board, shorter_leads, surge
 from .own import BoardRoom
-from .ways import whole_way
+from .ways import WayFound, needed_in, outlets_known, place_free
 
 METHOD: Final = Place("Ampwright", at="method, room in the board", trust=Trust.DERIVED)
 CONDITION: Final = Place(
@@ -50,12 +53,11 @@ CONDITION: Final = Place(
 )
 THREE_TIMES: Final = Place("BS 7671", "2018+A2:2022", "536.4.1.4", Trust.MEMORY, doubtful=True)
 OLD: Final = frozenset({"rewireable fuses"})
-ONE_OUTLET: Final = Count(1)
-THREE_OUTLETS: Final = Count(3)
 HOUSE: Final = Count(1)
 """A device in front of a whole board has circuits of the house behind it, however many."""
 NONE_THERE: Final = (False, Count(0))
 NIGHT_LOADS: Final = "storage heating"
+GAP: Final = "both are loaded for hours, so leave a gap or take the maker's factor for the heat"
 IN_WRITING: Final = "keep the owner's refusal of surge protection in writing"
 
 
@@ -136,12 +138,13 @@ def existing_board(
     positions: Count,
     rcd_type: str,
     rcd_ma: Milliamperes,
+    way: WayFound,
 ) -> Made[BoardRoom]:
     """Return the way in an existing board and whether the point's circuit may begin there.
 
-    What feeds the board passes through its front device; a spare way beside others behind one
-    device shares it. A surge device is taken to find its room. A board that must go anyway is
-    mended as a whole, by a new one.
+    ``way`` is the place found for the device by the board's chart. What feeds the board passes
+    through its front device; a spare way beside others behind one device shares it. A surge device
+    is taken to find its room. A board that must go anyway is mended as a whole, by a new one.
     """
     board = home.boards[tap]
     needed = needed_in(board, phases, positions)
@@ -153,8 +156,7 @@ def existing_board(
     )
     room = (
         *_live(home, board),
-        way_free(board.spare_ways, needed),
-        *((whole_way(home, basis, tap),) if phases > 1 else ()),
+        *_place(home, basis, tap, way, needed),
         *_in_front(home, basis, tap, board, own),
         *_surge(home, basis, tap, board),
         isolation_secured(if_said(lambda: board.lock_fits, True)).mended_by(
@@ -166,21 +168,35 @@ def existing_board(
     if verdict(unfit) is Outcome.FAIL:
         checks = tuple(replace(each, remedies=()) for each in checks)
         checks = tuple(each.mended_by(new_board(home, basis, tap)) for each in checks)
-    return Made(BoardRoom(tap, False, needed, _kind_in_front(board)), checks)
+    return Made(BoardRoom(tap, False, needed, _kind_in_front(home, tap, board)), checks)
 
 
-def needed_in(board: Board, phases: int, positions: Count) -> Count:
-    """Return the positions that a device takes: outlets of the bars where a board has three."""
-    if board.phases == 1:
-        return positions
-    return THREE_OUTLETS if phases > 1 else ONE_OUTLET
+def _place(home: Home, basis: Basis, tap: str, way: WayFound, needed: Count) -> Iterator[Check]:
+    """Yield whether a board has ways enough, and a place where as many lie side by side.
+
+    Where no move makes one, a small board beside it does.
+    """
+    left = ways_left(home, tap)
+    spare = home.boards[tap].spare_ways
+    beside = tuple(extra_board(home, basis, tap, needed))
+    yield way_free(free_then(spare, left) if left else spare, needed).mended_by(*beside)
+    if way.free is None:
+        yield outlets_known(way.why)
+    elif way.why:
+        mends = (way.remedy,) if way.remedy else beside
+        check = place_free(way.free, way.why).mended_by(*mends)
+        yield check.with_caution(f"{way.warm}: {GAP}") if way.warm and way.free else check
 
 
-def _kind_in_front(board: Board) -> str:
-    """Return the type of the residual current device that the spare way hangs on, if any."""
+def _kind_in_front(home: Home, tap: str, board: Board) -> str:
+    """Return the type of the residual current device that the spare way hangs on, if any.
+
+    The nearest in front: beside it in the board, before the board, or before one on the way.
+    """
     if board.spare_behind_rcd != "none":
         return board.spare_behind_rcd
-    return board.front_rcd
+    fronts = (home.boards[each].front_rcd for each in reversed(chain_to(home, tap)))
+    return next((each for each in fronts if each != "none"), "none")
 
 
 def _live(home: Home, board: Board) -> Iterator[Check]:
@@ -195,13 +211,21 @@ def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) 
     """Yield what the devices in front of the spare way must satisfy.
 
     A device shared with other ways cannot be mended at the board. One in front of the whole
-    board, as rod-earthed houses have, may be changed for one that sees and waits, unless the
-    house's sockets lean on it for their own protection.
+    board, as rod-earthed houses have, or of one on the way to it, may be changed for one that
+    sees and waits, unless the house's sockets lean on it for their own protection.
     """
-    beside, front = board.spare_behind_rcd, board.front_rcd
+    beside = board.spare_behind_rcd
     shared = Count(1 if beside != "none" else 0)
     yield own_rcd_not_shared(1, shared)
     yield no_blind_rcd_upstream(beside)
+    for each in reversed(chain_to(home, tap)):
+        yield from _front_of(home, basis, each, own)
+
+
+def _front_of(home: Home, basis: Basis, tap: str, own: OwnDevice) -> Iterator[Check]:
+    """Yield what the device in front of one board on the way must satisfy, if there is one."""
+    board = home.boards[tap]
+    front = board.front_rcd
     if front == "none":
         yield no_shared_rcd_upstream(front, *NONE_THERE)
         return

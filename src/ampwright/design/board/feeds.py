@@ -22,9 +22,12 @@ from ampwright.tables.conductors import armour_resistance_20, resistance_20
 from ampwright.tables.devices import standard_ratings
 
 from ..circuit.capacity import may_protect
-from ..circuit.feed import CORES, METER, feed_capacity
+from ..circuit.chain import METER, chain_to, fed_from
+from ..circuit.feed import CORES, feed_capacity
 from ..earthing.bonding import COMBINED, doubted_earthing, required_bond
 
+HEADS: Final = {"service fuse": "cartridge fuse", "breaker": "breaker"}
+"""What may stand at the head of a feed, the likelier first: its row of ratings and its kind."""
 METHOD: Final = Place("Ampwright", at="method, an armour as so much copper", trust=Trust.DERIVED)
 HERE: Final = Metres(0.0)
 ARMOURED: Final = "armoured"
@@ -34,7 +37,7 @@ ARMOURED: Final = "armoured"
 def feed_has_device(board: str, device: Amperes) -> Finding:
     """A feed longer than operators let run behind their fuse begins at a device of its own.
 
-    At the meter end; a switch alone opens nothing by itself.
+    At the meter end, or at the board that feeds it; a switch alone opens nothing by itself.
 
     Examples
     --------
@@ -74,16 +77,20 @@ def armour_as_bond(copper: SquareMm, bond: SquareMm) -> Finding:
 def house_feeds(home: Home, basis: Basis, tap: str) -> Made[None]:
     """Return what the long feeds of the house lack that the work at a tap must put right.
 
-    A tap at the meter end opens the tails that feed every board; a tap at a board leans on its
-    own feed alone. A length nobody has told counts as short at the meter end.
+    A tap at the meter end opens the tails that feed every board; a tap at a board leans on the
+    feeds on the way to it. A length nobody has told counts as short at the meter end.
     """
     checks: list[Check] = []
+    on_way = None if tap == METER else chain_to(home, tap)
     for id_, board in home.boards.listed():
-        if tap not in (METER, id_) or not is_long(basis, board):
+        through = fed_from(home, id_) != METER
+        if on_way is not None and id_ not in on_way:
             continue
-        if if_said(lambda board=board: board.fed_from, METER) == METER:  # type: ignore[misc]
+        if not is_long(basis, board) and not (on_way and through):
+            continue
+        if not through or on_way:
             check = feed_has_device(id_, board.feed_device_a)
-            checks.append(check.mended_by(_own_device(home, basis, id_, board)))
+            checks.append(check.mended_by(*_own_device(home, basis, id_, board)))
         checks.extend(_armour(home, basis, id_, board))
     return Made(None, tuple(checks))
 
@@ -116,9 +123,14 @@ def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Check]
     )
 
 
-def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Remedy:
-    """Return the work of a device at the head of a feed, no larger than its cable and the fuse."""
+def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Remedy]:
+    """Yield the work of a device at the head of a feed, no larger than its cable and the fuse.
+
+    A breaker where no fuse is small enough; nothing where the cable bears neither.
+    """
     fuse_a = home.supply.main_fuse_a
+    parent = fed_from(home, id_)
+    begins = "the meter end" if parent == METER else parent
     carries_a = if_said(
         lambda: may_protect(
             basis.book,
@@ -127,19 +139,22 @@ def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Remedy:
         ),
         fuse_a,
     )
+    most_a = min(carries_a, fuse_a, key=float)
     fitting = [
-        each
-        for each in standard_ratings(basis.book, "service fuse")
-        if each <= carries_a and each <= fuse_a
+        (max(ratings, key=float), kind)
+        for row, kind in HEADS.items()
+        if (ratings := [each for each in standard_ratings(basis.book, row) if each <= most_a])
     ]
-    rating_a = max(fitting, key=float, default=fuse_a)
-    return Remedy(
+    if not fitting:
+        return
+    rating_a, kind = fitting[0]
+    yield Remedy(
         slug=f"feed-device-{id_}",
-        does=f"Give the feed of {id_} a switch-fuse of its own at the meter end, {rating_a:g} A, "
+        does=f"Give the feed of {id_} a switch-fuse of its own at {begins}, {rating_a:g} A, "
         "no larger than its cable bears",
         changes=(
             (f"boards.{id_}.feed_device_a", float(rating_a)),
-            (f"boards.{id_}.feed_device_kind", "cartridge fuse"),
+            (f"boards.{id_}.feed_device_kind", kind),
         ),
         parts=(Part(f"switch-fuse {rating_a:g} A, {home.supply.phases}-phase", 1.0),),
         minutes=basis.task("own-board").minutes,

@@ -13,6 +13,7 @@ from ampwright.survey.home import Home
 from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import rcd_time_ms
 
+from .extra import chart_gone
 from .front import DELAYED, in_seconds
 
 FRONT_MA: Final = Milliamperes(100.0)
@@ -43,6 +44,7 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
                 for id_, each in home.sources.listed()
                 if each.board == tap
             ),
+            *chart_gone(home, tap),
         ),
         parts=(Part(f"metal board of ten to twelve ways, {rated_a:g} A, with devices", 1.0),),
         minutes=basis.task("new-board").minutes,

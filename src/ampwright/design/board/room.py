@@ -9,6 +9,7 @@ from ampwright.survey.home import Home
 
 from .existing import existing_board
 from .own import METER, BoardRoom, own_board
+from .ways import WayFound
 
 
 def board_room(
@@ -20,12 +21,14 @@ def board_room(
     positions: Count,
     rcd_type: str,
     rcd_ma: Milliamperes,
+    way: WayFound,
 ) -> Made[BoardRoom]:
     """Return where the point's device goes, at the tap chosen, and what stands in its way.
 
     ``tap`` is ``meter``, where the point gets a small board of its own, or the id of a board;
-    ``phases`` and ``dc_6ma`` are those of the point, the rest those of its device.
+    ``phases`` and ``dc_6ma`` are those of the point, ``way`` is the place
+    found for its device in an existing board, the rest that of the device.
     """
     if tap == METER:
         return own_board(home, basis, phases, positions)
-    return existing_board(home, basis, tap, phases, dc_6ma, positions, rcd_type, rcd_ma)
+    return existing_board(home, basis, tap, phases, dc_6ma, positions, rcd_type, rcd_ma, way)

@@ -1,7 +1,8 @@
-"""What the existing feed of a board adds: volts lost and loop, before the point's own circuit."""
+"""What the existing feeds of a board add: volts lost and loop, before the point's own circuit."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -18,7 +19,7 @@ from ampwright.foundations.quantity import (
     SquareMm,
     Volts,
 )
-from ampwright.foundations.source import Place, Trust
+from ampwright.foundations.source import Place
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
 from ampwright.standards.places import wiring
@@ -46,14 +47,21 @@ from ampwright.tables.voltage_drop import drop_mv
 
 from ..noted import noted
 from ..route import LegRun
-from ..sources import LINES
 from .capacity import ACTS_IN_TIME, REWIREABLE, LegCapacity, leg_capacity, may_protect
+from .chain import (
+    MAIN,
+    METER,
+    METHOD,
+    Link,
+    chain_in_order,
+    chain_to,
+    fed_from,
+    links_to,
+    load_on,
+)
 
-METHOD: Final = Place("Ampwright", at="method, the feed of the board", trust=Trust.DERIVED)
 CORES: Final = {1: 2, 3: 4}
 """Cores of an armoured feed by the lines of the supply, its armour being the earth."""
-METER: Final = "meter"
-MAIN: Final = "main"
 WIRE: Final = Place("online electricians' handbook", "5", "4.3.8, rewireable fuses")
 UNSURVEYED: Final = "what lies beside it and in insulation was not surveyed: look along it"
 
@@ -76,28 +84,40 @@ class Feed:
 NO_FEED: Final = Feed(Metres(0.0), Volts(0.0), Share(0.0), Volts(0.0), Ohms(0.0))
 
 
-@computes("Ifeed", "A", formula="max(lines)", place=METHOD)
-def worst_line(lines: tuple[Amperes, ...]) -> Amperes:
-    """Return the current of the most loaded line.
+@computes("L", "m", formula="sum(links)", place=METHOD)
+def length_of_all(links: tuple[Metres, ...]) -> Metres:
+    """Return the length of the feeds of a chain of boards together.
 
     Examples
     --------
-    >>> worst_line((Amperes(33.6), Amperes(36.6), Amperes(30.0)))
-    36.6
+    >>> length_of_all((Metres(45.0), Metres(15.0)))
+    60.0
     """
-    return Amperes(max(lines))
+    return Metres(float(sum(links)))
 
 
-@computes("Iline", "A", formula="sum(loads) + Ipoint", place=METHOD)
-def on_the_line(loads: tuple[Amperes, ...], Ipoint: Amperes) -> Amperes:  # noqa: N803
-    """Return what one line of a lesser board carries: its loads in full, and the point.
+@computes("ΔU", "V", formula="sum(links)", place=METHOD)
+def drop_of_all(links: tuple[Volts, ...]) -> Volts:
+    """Return what the feeds of a chain of boards lose together; their angles taken as one.
 
     Examples
     --------
-    >>> on_the_line((Amperes(6.0), Amperes(3.0)), Amperes(16.0))
-    25.0
+    >>> drop_of_all((Volts(3.5), Volts(1.5)))
+    5.0
     """
-    return Amperes(float(sum(loads)) + Ipoint)
+    return Volts(float(sum(links)))
+
+
+@computes("R1R2", "Ω", formula="sum(links)", place=METHOD)
+def loop_of_all(links: tuple[Ohms, ...]) -> Ohms:
+    """Return line and earth of the feeds of a chain of boards together.
+
+    Examples
+    --------
+    >>> loop_of_all((Ohms(0.25), Ohms(0.5)))
+    0.75
+    """
+    return Ohms(float(sum(links)))
 
 
 @requires("what the feed of the board adds is known", place=METHOD)
@@ -115,78 +135,113 @@ def feed_known(tap: str, found: str) -> Finding:
 
 
 @requires("feed: load ≤ its own device", unit="A", place=wiring("433.1.1 (i)"))
-def feed_device_carries(load: Amperes, device: Amperes) -> Finding:
-    """The device at the head of the feed does not open at what the board draws with the point.
+def feed_device_carries(board: str, load: Amperes, device: Amperes) -> Finding:
+    """The device at the head of a feed does not open at what the boards behind it draw.
 
-    By the demand of the whole house for the main board, by its loads in full for a lesser one.
+    By the demand of the whole house where the main board is behind it, else by their loads in
+    full, with the point.
 
     Examples
     --------
-    >>> feed_device_carries(Amperes(25.0), Amperes(20.0)).outcome.value
+    >>> feed_device_carries("shed", Amperes(25.0), Amperes(20.0)).outcome.value
     'fail'
     """
-    return at_most(load, device)
+    return at_most(load, device, f"the feed of {board}")
 
 
 @requires("feed: its own device ≤ what its cable carries", unit="A", place=wiring("433.1.1 (ii)"))
-def feed_cable_carries(device: Amperes, capacity: Amperes) -> Finding:
-    """The device at the head of the feed opens before its cable runs hot.
+def feed_cable_carries(board: str, device: Amperes, capacity: Amperes) -> Finding:
+    """The device at the head of a feed opens before its cable runs hot.
 
     As the worst stretch of it lies.
 
     Examples
     --------
-    >>> feed_cable_carries(Amperes(40.0), Amperes(27.0)).outcome.value
+    >>> feed_cable_carries("shed", Amperes(40.0), Amperes(27.0)).outcome.value
     'fail'
     """
-    return at_most(device, capacity)
+    return at_most(device, capacity, f"the feed of {board}")
+
+
+@requires("load ≤ main switch of a board on the way", unit="A", place=METHOD)
+def switch_on_way_carries(board: str, load: Amperes, switch: Amperes) -> Finding:
+    """The main switch of a lesser board carries what passes through it.
+
+    That of the main board is among what the supply can carry.
+
+    Examples
+    --------
+    >>> switch_on_way_carries("shed", Amperes(45.0), Amperes(40.0)).outcome.value
+    'fail'
+    """
+    return at_most(load, switch, f"the switch of {board}")
 
 
 def feed(
     home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
 ) -> Made[Feed]:
-    """Return what the feed of the tap loses and adds to the loop before the point's circuit.
+    """Return what the feeds to the tap lose and add to the loop before the point's circuit.
 
-    ``demand_a`` is what the supply must carry on each line with the point, which a main board's
-    feed carries too; a lesser board's carries its own loads in full and the point. A board on
-    tails of its own is taken to lose nothing on them. The earth of an armoured feed is its
-    armour, of another its core. Lights share it, so its own share stays within the one for
-    lights.
+    A board fed through others has a feed from each of them. ``demand_a`` is what the supply must
+    carry on each line with the point, which the feed of the main board carries too; that of a
+    lesser board carries its own loads and those behind it in full and the point. A board on tails
+    of its own is taken to lose nothing on them. The earth of an armoured feed is its armour, of
+    another its core. Lights share them, so their own share stays within the one for lights.
     """
-    if near(home, basis, tap):
+    if tap == METER:
         return Made(NO_FEED)
-    board, book, phases = home.boards[tap], basis.book, home.supply.phases
-    try:
-        out = _reckoned(book, phases, board, load_on(home, tap, demand_a, setting_a))
-    except OutOfTableError as outside:
-        return Made(NO_FEED, (feed_known(tap, str(outside)),))
+    book, phases, parts = basis.book, home.supply.phases, []
+    for link in links_to(home, basis, tap):
+        load_a = load_on(home, link.board, demand_a, setting_a)
+        try:
+            parts.append(_reckoned(book, phases, home.boards[link.board], link, load_a))
+        except OutOfTableError as outside:
+            return Made(NO_FEED, (feed_known(link.board, str(outside)),))
+    if not parts:
+        return Made(NO_FEED)
+    out = _together(book, phases, parts)
     return Made(out, (drop_within_limit(out.drop_share, basis.rules.drop_share_lights),))
 
 
 def feed_bears(
     home: Home, basis: Basis, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes
 ) -> Made[None]:
-    """Return whether the device and the cable of the tap's feed bear the point.
+    """Return whether devices, cables and switches on the way to the tap bear the point.
 
-    The load is as in ``feed``. Whether there is a device of its own at all is judged with the
-    other feeds of the house.
+    The loads are as in ``feed``. Whether a feed has a device of its own at all is judged with
+    the other feeds of the house.
     """
-    if near(home, basis, tap) or not home.boards[tap].feed_device_a:
+    if tap == METER:
         return Made(None)
-    board, book, phases = home.boards[tap], basis.book, home.supply.phases
-    load_a, device_a = load_on(home, tap, demand_a, setting_a), board.feed_device_a
-    carried_a = feed_capacity(book, phases, board).capacity_a
+    checks: list[Check] = []
+    first, *_ = chain_to(home, tap)
+    if fed_from(home, first) != METER:
+        checks.append(chain_in_order(first, fed_from(home, first), False))
+    for link in links_to(home, basis, tap):
+        load_a = load_on(home, link.board, demand_a, setting_a)
+        if link.begins != METER:
+            checks.append(chain_in_order(link.board, link.begins, bool(link.length_m > 0)))
+        checks.extend(_device_bears(home, basis, link.board, load_a))
+        if link.board != MAIN:
+            main_a = home.boards[link.board].main_switch_a
+            checks.append(switch_on_way_carries(link.board, load_a, main_a))
+    return Made(None, tuple(checks))
+
+
+def _device_bears(home: Home, basis: Basis, id_: str, load_a: Amperes) -> Iterator[Check]:
+    """Yield whether the device at the head of a feed bears the load, and its cable the device."""
+    board, book = home.boards[id_], basis.book
+    device_a = board.feed_device_a
+    if not device_a:
+        return
+    carried_a = feed_capacity(book, home.supply.phases, board).capacity_a
     kind = if_said(lambda: board.feed_device_kind, "")
     late = REWIREABLE if kind == REWIREABLE else ACTS_IN_TIME
-    bears = feed_cable_carries(device_a, may_protect(book, carried_a, board.feed_lies, late))
-    return Made(
-        None,
-        (
-            feed_device_carries(load_a, device_a),
-            bears.with_caution(UNSURVEYED),
-            *(() if not kind else (_ends_in_time(book, device_a, carried_a, kind),)),
-        ),
-    )
+    bears = may_protect(book, carried_a, board.feed_lies, late)
+    yield feed_device_carries(id_, load_a, device_a)
+    yield feed_cable_carries(id_, device_a, bears).with_caution(UNSURVEYED)
+    if kind:
+        yield _ends_in_time(book, device_a, carried_a, kind)
 
 
 def _ends_in_time(book: Book, device_a: Amperes, carried_a: Amperes, kind: str) -> Check:
@@ -205,25 +260,7 @@ def _ends_in_time(book: Book, device_a: Amperes, carried_a: Amperes, kind: str) 
 
 def near(home: Home, basis: Basis, tap: str) -> bool:
     """Say whether a tap is the meter itself, or a board on tails of its own."""
-    return tap == METER or home.boards[tap].from_meter_m <= basis.rules.own_device_over_m
-
-
-def load_on(home: Home, tap: str, demand_a: tuple[Amperes, ...], setting_a: Amperes) -> Amperes:
-    """Return what the most loaded line of a board's feed carries with the point."""
-    return worst_line(demand_a if tap == MAIN else board_load(home, tap, setting_a))
-
-
-def board_load(home: Home, tap: str, setting_a: Amperes) -> tuple[Amperes, ...]:
-    """Return what each line of a lesser board carries with the point on it."""
-    phases = home.supply.phases
-    here = [each for _, each in home.loads.listed() if each.board == tap]
-    return tuple(
-        on_the_line(
-            tuple(each.amps_a for each in here if phases == 1 or each.phase in (line, "all")),
-            setting_a,
-        )
-        for line in LINES[:phases]
-    )
+    return tap == METER or not links_to(home, basis, tap)
 
 
 def feed_capacity(book: Book, phases: int, board: Board) -> LegCapacity:
@@ -239,9 +276,9 @@ def feed_capacity(book: Book, phases: int, board: Board) -> LegCapacity:
     return leg_capacity(book, CableFamily(board.feed_kind), phases, board.feed_mm2, leg)
 
 
-def _reckoned(book: Book, phases: int, board: Board, load_a: Amperes) -> Feed:
+def _reckoned(book: Book, phases: int, board: Board, link: Link, load_a: Amperes) -> Feed:
     """Return what a feed comes to; ``OutOfTableError`` where no table has its size."""
-    family, size_mm2, length_m = CableFamily(board.feed_kind), board.feed_mm2, board.from_meter_m
+    family, size_mm2, length_m = CableFamily(board.feed_kind), board.feed_mm2, link.length_m
     lost_v = drop(drop_mv(book, family, phases, size_mm2), load_a, length_m)
     return Feed(
         length_m,
@@ -249,6 +286,20 @@ def _reckoned(book: Book, phases: int, board: Board, load_a: Amperes) -> Feed:
         drop_share(lost_v, nominal(book, phases)),
         drop(drop_mv(book, family, 1, size_mm2), load_a, length_m),
         loop_of_feed(book, phases, family, size_mm2, length_m),
+    )
+
+
+def _together(book: Book, phases: int, parts: list[Feed]) -> Feed:
+    """Return what the feeds of a chain come to; one alone as it is."""
+    if len(parts) == 1:
+        return parts[0]
+    lost_v = drop_of_all(tuple(each.drop_v for each in parts))
+    return Feed(
+        length_of_all(tuple(each.length_m for each in parts)),
+        lost_v,
+        drop_share(lost_v, nominal(book, phases)),
+        drop_of_all(tuple(each.drop_to_neutral_v for each in parts)),
+        loop_of_all(tuple(each.r1r2_ohm for each in parts)),
     )
 
 

@@ -128,7 +128,8 @@ class WorkItem:
     """One piece of work of the recommended option; remedies come first.
 
     ``parts`` are ready words ("10 mm² bond conductor, 9 m"); ``time`` is "50 to 70 min";
-    ``by`` names an outside body that must do it.
+    ``by`` names an outside body that must do it; ``steps`` tell in order how it is done,
+    ``chart`` what it leaves, heads first.
     """
 
     does: str
@@ -138,6 +139,8 @@ class WorkItem:
     price: str = ""
     by: str = ""
     remedy: bool = False
+    steps: tuple[str, ...] = ()
+    chart: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
