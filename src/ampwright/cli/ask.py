@@ -11,7 +11,7 @@ from ampwright.actions.asking_shapes import AskAnswer, ErrandLine, Question
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.words import all_of, count, day, small
 
-from .common import LOOK_OF, AsJson, Day, Flag, terms
+from .common import LOOK_OF, AsJson, Flag, ToJudge
 from .sheet import Sheet, marked
 
 BY: Final = {
@@ -36,9 +36,7 @@ def ask(
     channel: Literal["phone", "photo", "site", ""] = "",
     all: Flag = False,
     json: AsJson = False,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    to: ToJudge = ToJudge(),
 ) -> None:
     """Say what is certain, what it costs, and what to ask next.
 
@@ -55,14 +53,8 @@ def ask(
         Every question worth asking, in order, and all that was taken as usual.
     json
         As JSON, for a program.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to judge on, as 2026-12-10. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = answer_to(home, terms(profile, date, firm), channel)
+    answer = answer_to(home, to.terms, channel)
     if json:
         print(json_of(answer))
         return

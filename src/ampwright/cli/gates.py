@@ -10,7 +10,7 @@ from ampwright.actions.gating import gates as answer_to
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.words import count
 
-from .common import AsJson, Day, terms
+from .common import AsJson, ToJudge
 from .sheet import Cell, Sheet, marked
 
 STAGES: Final = {
@@ -29,9 +29,7 @@ def gates(
     /,
     *,
     json: AsJson = False,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    to: ToJudge = ToJudge(),
 ) -> None:
     """Say what is missing before the next stage of a job.
 
@@ -44,14 +42,8 @@ def gates(
         The home's file.
     json
         As JSON, for a program.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to judge on, as 2026-12-10. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = answer_to(home, terms(profile, date, firm))
+    answer = answer_to(home, to.terms)
     if json:
         print(json_of(answer))
         return

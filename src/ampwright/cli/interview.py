@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from datetime import date as Date  # noqa: N812 - beside the option of that name
+from datetime import date
 from pathlib import Path
 from typing import Final, Literal
 
@@ -15,7 +15,7 @@ from ampwright.foundations.source import Evidence
 
 from .answer import against
 from .ask import BY, may_answer, nothing_here
-from .common import LOOK_OF, Day, terms, today
+from .common import LOOK_OF, ToJudge, today
 from .sheet import Sheet, marked
 
 STOP: Final = ("stop", "quit", "end")
@@ -38,10 +38,8 @@ def interview(
     by: str,
     channel: Literal["phone", "photo", "site"] = "phone",
     how: str = "",
-    on: Date | None = None,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    on: date | None = None,
+    to: ToJudge = ToJudge(),
 ) -> None:
     """Ask, keep each answer at once, and show the range narrow.
 
@@ -60,16 +58,10 @@ def interview(
         How it is known, as "photo 2". Unless given: call, photo, on site.
     on
         Day of the answers, as 2026-12-10. Unless given, today.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to judge on. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
     evidence, usual = HOW[channel]
     known_by = Telling(evidence, how or usual, by, today(on))
-    walk = Interview(home, terms(profile, date, firm), channel, known_by)
+    walk = Interview(home, to.terms, channel, known_by)
     put(Sheet(), stands, walk.now)
     while walk.next is not None:
         put(Sheet(), question, *walk.next)

@@ -20,7 +20,7 @@ from ampwright.actions.shapes import (
 )
 from ampwright.actions.words import all_of, count, day
 
-from .common import LOOK_OF, AsJson, Day, terms
+from .common import LOOK_OF, AsJson, ToCompare
 from .sheet import Cell, Sheet, marked
 
 MOST_REASONS: Final = 6
@@ -40,9 +40,7 @@ def options(
     *,
     json: AsJson = False,
     pdf: Path | None = None,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    to: ToCompare = ToCompare(),
 ) -> None:
     """Decide a job and compare its options.
 
@@ -57,15 +55,8 @@ def options(
         As JSON, for a program.
     pdf
         Also set the paper "Options and working" in this file.
-    profile
-        Network operator's profile: neutral leaves open what operators have not said, demo
-        fills that with common practice and says so. Unless given, the one the home names.
-    date
-        Day to design for, as 2026-12-10. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = options_of(home, terms(profile, date, firm), pdf)
+    answer = options_of(home, to.terms, pdf)
     if json:
         print(json_of(answer))
         return

@@ -16,7 +16,7 @@ from ampwright.foundations.errors import NotFoundError
 from ampwright.foundations.money import Pence
 from ampwright.foundations.money import pounds as in_pounds
 
-from .common import AsJson, Day, terms
+from .common import AsJson, ToDesign, which_home, which_option
 from .sheet import Cell, Sheet, marked
 from .working import lines as working_lines
 
@@ -31,9 +31,7 @@ def price(
     *,
     json: AsJson = False,
     line: Annotated[str, Parameter(name="--line")] = "",
-    firm: Path | None = None,
-    profile: str = "",
-    date: Day = None,
+    to: ToDesign = ToDesign(),
 ) -> None:
     """Build up what an option costs.
 
@@ -51,14 +49,8 @@ def price(
         As JSON, for a program; every line with its working.
     line
         Open one line, by its id: the facts, tables and rates it stands on.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to design for, as 2026-12-10. Unless given, today.
     """
-    answer = price_of(home, terms(profile, date, firm), option)
+    answer = price_of(home, to.terms, option)
     if json:
         print(json_of(answer))
         return
@@ -86,18 +78,13 @@ def show(answer: PriceAnswer, sheet: Sheet, home: str) -> None:
 
 def head(answer: PriceAnswer, sheet: Sheet) -> None:
     """Write which option it is and what it costs."""
-    letter = f"{answer.letter}  " if answer.letter else ""
-    sheet.say(f"{letter}{answer.name}", "strong")
-    sheet.say(answer.id, "quiet")
+    which_option(answer.letter, answer.name, answer.id, sheet)
     if answer.over_homes is not None:
         sheet.say(f"With VAT {answer.over_homes.words}")
     if answer.lacking:
         sheet.say(marked("no price yet; not known:", "ask"))
         sheet.points(answer.lacking)
-    if answer.taken:
-        sheet.gap()
-        sheet.say("Priced in the most usual of the homes that are still possible:")
-        sheet.points(f"{each.what}: {each.value}" for each in answer.taken)
+    which_home("Priced", answer.taken, sheet)
 
 
 def lines(bill: Bill, sheet: Sheet) -> None:

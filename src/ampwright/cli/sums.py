@@ -8,7 +8,7 @@ from ampwright.actions.json_shape import json_of
 from ampwright.actions.sums import sums_of
 from ampwright.actions.sums_shapes import CustomerSum, SumsAnswer
 
-from .common import AsJson, Day, terms
+from .common import AsJson, ToDesign, which_home, which_option
 from .sheet import Sheet, marked
 from .working import figure
 
@@ -20,9 +20,7 @@ def sums(
     *,
     json: AsJson = False,
     working: bool = False,
-    firm: Path | None = None,
-    profile: str = "",
-    date: Day = None,
+    to: ToDesign = ToDesign(),
 ) -> None:
     """Work out what a customer asks.
 
@@ -40,14 +38,8 @@ def sums(
         As JSON, for a program; every sum with its working.
     working
         Also print the working of every sum.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to work for, as 2026-12-10. Unless given, today.
     """
-    answer = sums_of(home, terms(profile, date, firm), option)
+    answer = sums_of(home, to.terms, option)
     if json:
         print(json_of(answer))
         return
@@ -62,13 +54,8 @@ def sums(
 
 def head(answer: SumsAnswer, sheet: Sheet) -> None:
     """Write which option it is, and in which of the possible homes."""
-    letter = f"{answer.letter}  " if answer.letter else ""
-    sheet.say(f"{letter}{answer.name}", "strong")
-    sheet.say(answer.id, "quiet")
-    if answer.taken:
-        sheet.gap()
-        sheet.say("Worked out in the most usual of the homes that are still possible:")
-        sheet.points(f"{each.what}: {each.value}" for each in answer.taken)
+    which_option(answer.letter, answer.name, answer.id, sheet)
+    which_home("Worked out", answer.taken, sheet)
 
 
 def show(each: CustomerSum, sheet: Sheet, working: bool) -> None:

@@ -9,7 +9,7 @@ from ampwright.actions.rejections import WhyNot
 from ampwright.actions.rejections import why_not as answer_to
 from ampwright.actions.words import all_of
 
-from .common import AsJson, Day, terms
+from .common import AsJson, ToDesign
 from .sheet import Sheet, marked
 
 
@@ -19,9 +19,7 @@ def why_not(
     /,
     *,
     json: AsJson = False,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    to: ToDesign = ToDesign(),
 ) -> None:
     """Say why a choice is not among the options.
 
@@ -34,14 +32,8 @@ def why_not(
         it, all that was ruled out.
     json
         As JSON, for a program.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to design for, as 2026-12-10. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = answer_to(home, terms(profile, date, firm), choice)
+    answer = answer_to(home, to.terms, choice)
     if json:
         print(json_of(answer))
         return

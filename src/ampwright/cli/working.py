@@ -15,7 +15,7 @@ from ampwright.actions.working_shapes import (
     WorkingAnswer,
 )
 
-from .common import LOOK_OF, AsJson, Day, terms
+from .common import LOOK_OF, AsJson, ToDesign, which_home, which_option
 from .sheet import Sheet, marked
 
 
@@ -25,9 +25,7 @@ def working(
     /,
     *,
     json: AsJson = False,
-    profile: str = "",
-    date: Day = None,
-    firm: Path | None = None,
+    to: ToDesign = ToDesign(),
 ) -> None:
     """Show how one option is worked out.
 
@@ -42,14 +40,8 @@ def working(
         The option: its letter, its id, or the beginning of its id.
     json
         As JSON, for a program.
-    profile
-        Network operator's profile. Unless given, the one the home names.
-    date
-        Day to design for, as 2026-12-10. Unless given, today.
-    firm
-        Folder of the firm's own data, in the place of the shipped.
     """
-    answer = working_of(home, terms(profile, date, firm), option)
+    answer = working_of(home, to.terms, option)
     if json:
         print(json_of(answer))
         return
@@ -64,14 +56,9 @@ def working(
 
 def head(answer: WorkingAnswer, sheet: Sheet) -> None:
     """Write which option it is, and in which of the possible homes."""
-    letter = f"{answer.letter}  " if answer.letter else ""
-    sheet.say(f"{letter}{answer.name}", "strong")
-    sheet.say(answer.id, "quiet")
+    which_option(answer.letter, answer.name, answer.id, sheet)
     sheet.say(marked(f"All checks together: {answer.outcome}", LOOK_OF[answer.outcome]))
-    if answer.taken:
-        sheet.gap()
-        sheet.say("Worked out in the most usual of the homes that are still possible:")
-        sheet.points(f"{each.what}: {each.value}" for each in answer.taken)
+    which_home("Worked out", answer.taken, sheet)
 
 
 def stage(answer: StageAnswer, sheet: Sheet) -> None:
