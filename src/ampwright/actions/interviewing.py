@@ -10,6 +10,7 @@ from ampwright.foundations.answers import Answer, Is, OneOf
 from ampwright.foundations.errors import InputError
 from ampwright.foundations.source import Evidence
 from ampwright.survey.danger import tells_of_danger
+from ampwright.survey.wording import as_words
 
 from .answering import FactNow, Telling, answer, keep
 from .asking import ask
@@ -31,13 +32,15 @@ LEAST_P: Final = 1000
 class Heard:
     """What became of one answer: kept, left out, not understood, or a sign of danger.
 
-    ``says`` is what was wrong or what to do; ``moved`` what it did to the range, in words.
+    ``says`` is what was wrong or what was kept; ``moved`` what it did to the range, in words;
+    ``list_short`` says that things are missing from a list, which go in by themselves.
     """
 
     became: Became
     says: str = ""
     fact: FactNow | None = None
     moved: str = ""
+    list_short: bool = False
 
 
 @dataclass(slots=True)
@@ -85,7 +88,8 @@ class Interview:
             return Heard("not understood", wrong_with(self.next[1], error))
         before, self.now = self.now, ask(self.path, self.terms, self.channel)
         self.left_out.add(key)  # not twice in one walk, whatever was said
-        return Heard("kept", kept.said, kept.fact, moved(before, self.now))
+        short = key.endswith(".all_listed") and kept.said == as_words(False)
+        return Heard("kept", kept.said, kept.fact, moved(before, self.now), short)
 
     def _danger(self, key: str, said: str) -> Heard:
         """Keep what was said of danger, beside the fact it was said at, and stop."""

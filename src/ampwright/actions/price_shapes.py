@@ -36,9 +36,13 @@ class PriceLine:
 
 @dataclass(frozen=True, slots=True)
 class PriceGroup:
-    """Lines that are read together, and what they come to before tax."""
+    """Lines that are read together, and what they come to before tax.
+
+    What others charge stands apart from the firm's own bill, as they ask it, any tax within.
+    """
 
     name: str
+    charged_by_others: bool
     amount: Span
     lines: tuple[PriceLine, ...]
 

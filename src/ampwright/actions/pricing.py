@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from ampwright.costing.grant import grant
-from ampwright.costing.lines import Amount, Line
+from ampwright.costing.lines import Amount, Group, Line
 from ampwright.costing.price import Price, Subtotal, Tax
 from ampwright.costing.second_visit import BothVisits
 from ampwright.documents.options_and_working.from_checks import Stage
@@ -92,7 +92,7 @@ def bill(price: Price) -> Bill:
 def group(price: Price, sub: Subtotal) -> PriceGroup:
     """Return one group of a price with its lines."""
     lines = tuple(price_line(line) for line in price.lines if line.group is sub.group)
-    return PriceGroup(sub.group.value, span(sub.amount), lines)
+    return PriceGroup(sub.group.value, sub.group is Group.OTHERS, span(sub.amount), lines)
 
 
 def price_line(line: Line) -> PriceLine:

@@ -12,6 +12,7 @@ from ampwright.actions.asking_shapes import AskAnswer, ErrandLine, Question
 from ampwright.actions.interviewing import Heard, Interview
 from ampwright.actions.words import capital
 from ampwright.foundations.source import Evidence
+from ampwright.survey.danger import STOP_NOW
 
 from .answer import against
 from .ask import BY, may_answer, nothing_here
@@ -19,10 +20,6 @@ from .common import LOOK_OF, ToJudge, today
 from .sheet import Sheet, marked
 
 STOP: Final = ("stop", "quit", "end")
-DANGER: Final = (
-    "Stop here. Touch nothing, stand away from it, and ring 105 now: that is the network's "
-    "emergency line, day and night. Then ring us. Nobody looks any closer."
-)
 MISSING: Final = "Add what is missing with ampwright answer, and this again when the list is whole."
 HOW: Final = {
     "phone": (Evidence.TOLD, "call"),
@@ -116,13 +113,13 @@ def question(errand: ErrandLine, asked: Question, sheet: Sheet) -> None:
 def came_of(heard: Heard, sheet: Sheet) -> None:
     """Write what became of an answer."""
     if heard.became == "danger":
-        sheet.say(marked(DANGER, "stop"))
+        sheet.say(marked(STOP_NOW, "stop"))
     elif heard.became == "not understood":
         sheet.say(heard.says, "quiet", 2)
     elif heard.fact is not None:
         sheet.say(f"Kept: {heard.fact.what}: {heard.says}.", "quiet", 2)
         against(heard.fact, heard.says, sheet)
-        if heard.fact.key.endswith(".all_listed") and heard.says == "no":
+        if heard.list_short:
             sheet.say(MISSING, "quiet", 2)
         if heard.moved:
             sheet.say(heard.moved, indent=2)

@@ -109,10 +109,10 @@ def row(line: PriceLine) -> tuple[Cell, Cell, Cell]:
 
 def sums(answer: PriceAnswer, bill: Bill, sheet: Sheet) -> None:
     """Write the sums, the tax and what is paid, when all goes well to when it does not."""
-    others = [group for group in bill.groups if group.name == "charged by others"]
+    others = [group for group in bill.groups if group.charged_by_others]
     rows: list[tuple[Cell, str, str, str]] = [("before VAT", *three(bill.net))]
     rows += [(f"VAT {percent(each.rate)}, {each.sold}", *three(each.tax)) for each in bill.taxes]
-    rows += [("charged by others, VAT within", *three(each.amount)) for each in others]
+    rows += [(f"{each.name}, VAT within", *three(each.amount)) for each in others]
     rows.append((marked("to pay", "strong"), *three(bill.total)))
     sheet.heading("Together", "when all goes well, usually, when it does not")
     sheet.rows(rows, SUMS, gap=1)

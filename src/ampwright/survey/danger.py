@@ -1,4 +1,4 @@
-"""Whether words tell of something at which a survey stops: burnt, cracked, wet or buzzing."""
+"""Danger at which a survey stops, burnt, cracked, wet or buzzing: signs of it, and what to do."""
 
 from __future__ import annotations
 
@@ -23,6 +23,18 @@ OPENING: Final = re.compile(
 PARTS: Final = re.compile(
     rf"[.;!?]|\b(?:but|though|except|only)\b|,(?!\s*(?:or |and |nor )?{SIGN}\b)", re.IGNORECASE
 )
+
+
+STOP_WORDS: Final = (
+    "If anything there is burnt, cracked, wet or buzzing: touch nothing, stand away, ring 105 at "
+    "once, then us."
+)
+"""Said before anybody looks. That 105 reaches the network wherever one is: *memory*."""
+STOP_NOW: Final = (
+    "Stop here. Touch nothing, stand away from it, and ring 105 now: that is the network's "
+    "emergency line. Then ring us. Nobody looks any closer."
+)
+"""Said as soon as somebody tells of it."""
 
 
 def tells_of_danger(words: str) -> bool:

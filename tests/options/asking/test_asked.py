@@ -10,10 +10,11 @@ from tests.journeys.homes import records_of, told
 from ampwright.firm.asking import Channel
 from ampwright.foundations.answers import CannotSay
 from ampwright.options.asking.asked import Asked, asked, visit_p
-from ampwright.options.asking.errands import STOP_WORDS, place_of
+from ampwright.options.asking.errands import place_of
 from ampwright.options.asking.supposing import supposing
 from ampwright.options.asking.worth import NEAR_P
 from ampwright.options.supply_side import Decision
+from ampwright.survey.danger import STOP_WORDS
 from ampwright.survey.folding import as_found
 
 from .plain_loop import DEMO, Come, blanked, plainly

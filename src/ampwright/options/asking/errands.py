@@ -13,14 +13,11 @@ from typing import Final
 
 from ampwright.firm.asking import Asking, Channel
 from ampwright.foundations.quantity import Minutes
+from ampwright.survey.danger import STOP_WORDS
 from ampwright.survey.layout import slot, things_in
 
 from .worth import Worth
 
-STOP_WORDS: Final = (
-    "If anything there is burnt, cracked, wet or buzzing: touch nothing, stand away, ring 105 at "
-    "once, then us."
-)
 AT_THE_METER: Final = "meter"
 ON_SITE: Final = "the house"
 HOT_PLACES: Final = (AT_THE_METER, "boards", "sources")
