@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date, timedelta
+from datetime import date
 from typing import Any, Final, cast
 
 from ampwright.foundations.answers import Value
+from ampwright.foundations.quantity import Count
 from ampwright.network.stops import Until, asked_of, held_up_by
 from ampwright.options.choices import Choice
 from ampwright.options.gates import held_by_others
@@ -16,6 +17,7 @@ from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
 from ampwright.standards.network.connection import Step
+from ampwright.standards.network.deadlines import last_day
 from ampwright.supply.hours import ANY
 from ampwright.survey.layout import slot
 
@@ -174,25 +176,24 @@ def sentence(seen: Seen, decision: Decision) -> str:
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
         return f"Ask the network operator before fitting: {all_of(reasons_in(tests))}. Then {act}."
-    days = sorted({int(each.notice_days) for each in tests})
+    days = sorted({Count(int(each.notice_days)) for each in tests})
     within = f" within {days[0]} days" if len(days) == 1 else ""
     said = f"{capital(act)}; then tell the network operator{within}."
-    return f"{said} {last_day(seen.basis.design_date, days[0])}" if len(days) == 1 else said
+    return f"{said} {in_time(seen.basis.design_date, days[0])}" if len(days) == 1 else said
 
 
-def last_day(on: date, days: int) -> str:
+def in_time(on: date, days: Count) -> str:
     """Say until when a notice must be in, of work that is switched on on a day.
 
-    Calendar days, the day itself not counted; the day of the design stands in for the day of
-    the work, which is not booked yet.
+    The day of the design stands in for the day of the work, which is not booked yet.
 
     Examples
     --------
-    >>> last_day(date(2026, 11, 25), 28)
+    >>> in_time(date(2026, 11, 25), Count(28))
     'If it is switched on on Wed 25 Nov 2026, that is Wed 23 Dec 2026 at the latest.'
     """
-    latest = day(on + timedelta(days=days))
-    return f"If it is switched on on {day(on)}, that is {latest} at the latest."
+    latest = last_day(on, days)
+    return f"If it is switched on on {day(on)}, that is {day(latest)} at the latest."
 
 
 def reasons_in(tests: Sequence[Any]) -> tuple[str, ...]:

@@ -5,13 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from ampwright.firm.files import NAMES, NEVER_REPLACED, shipped
+from ampwright.firm.files import NAMES, NEVER_REPLACED, OWN_CELLS, shipped
 from ampwright.firm.own_cells import HEADER
 from ampwright.foundations.errors import InputError
 
 from .files import write_whole
-
-OWN_CELLS = "own_cells"
 
 
 @dataclass(frozen=True, slots=True)

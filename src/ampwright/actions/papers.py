@@ -42,8 +42,8 @@ FIRST: Final = re.compile(
     r"|sources\.[^.]+\.amps_a|cars\.[^.]+\.(takes_kw|miles_a_year)"
 )
 """The facts that anyone opening the paper wants to see first."""
-ON_THE_HEAD: Final = ("customer.", "property.address", "property.postcode")
 HEAD: Final = ("customer.name", "property.address", "property.postcode")
+"""Facts that stand at the head of the paper."""
 
 
 def paper_of(seen: Seen, answer: OptionsAnswer) -> bytes:
@@ -125,7 +125,7 @@ def rest_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content
     Things with one answer stand together; who the customer is stands at the head.
     """
     if run is None:
-        yield from (found_line(f) for f in answer.found if not f.key.startswith(ON_THE_HEAD))
+        yield from (found_line(f) for f in answer.found if f.key not in HEAD)
         return
     found = {each.key: each for each in answer.found}
     as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}

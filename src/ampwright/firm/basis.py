@@ -15,7 +15,7 @@ from ampwright.tables.book import Book, Changed
 from .asking import Asking, read_asking
 from .catalogue import Cable, Catalogue, ChargePoint, Device, OriginDevice, SmallBoard, Task, by_id
 from .driving import Driving, read_driving
-from .files import File, digest_of, read_files, table_cards
+from .files import OWN_CELLS, File, digest_of, read_files, table_cards
 from .operators import OperatorProfile, read_operators
 from .own_cells import read_own_cells
 from .rates import Rates, read_rates
@@ -143,7 +143,7 @@ def own_cells(folder: Path | None) -> tuple[Changed, ...]:
 
 def _book(texts: Mapping[str, tuple[str, str]]) -> Book:
     """Return the published tables, a firm's own cells laid over them."""
-    return Book(overrides=read_own_cells(*texts["own_cells"]) if "own_cells" in texts else ())
+    return Book(overrides=read_own_cells(*texts[OWN_CELLS]) if OWN_CELLS in texts else ())
 
 
 def _catalogue(files: Mapping[str, File]) -> Catalogue:

@@ -19,7 +19,8 @@ NAMES = (
     "asking", "usual", "longer", "together",
 )  # fmt: skip
 NEVER_REPLACED = ("limits",)
-ONLY_A_FIRMS = ("own_cells",)
+OWN_CELLS = "own_cells"
+ONLY_A_FIRMS = (OWN_CELLS,)
 """Files that do not ship: a firm may write them."""
 
 
