@@ -22,6 +22,7 @@ from .parts import Piece, bought, clips_along, counted, kit
 from .tasks import Tasks
 
 TAILS_M: Final = Metres(1.0)
+"""How far from the meter a small board of its own mostly stands: *memory*."""
 
 
 def fitted_goods(

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from ampwright.design.noted import noted
 from ampwright.firm.basis import Basis
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.money import Pence
@@ -14,7 +13,7 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes, nearest
 from ampwright.survey.home import Home
-from ampwright.tables.regulation import grant_pounds
+from ampwright.tables.regulation import grant_pounds, grant_share
 
 GRANT: Final = "charge point"
 NONE: Final = Pence(0)
@@ -63,7 +62,7 @@ def grant(home: Home, basis: Basis, total_p: Pence) -> Made[Grant]:
     most = most_pounds(basis)
     if most is None:
         return Made(Grant(may=False, most_p=NONE, words="no grant is known for this day"))
-    share = noted(basis.book, "share", Share(0.75), "", PART_OF_COST)
+    share = grant_share(basis.book, GRANT)
     return Made(Grant(may=True, most_p=most_paid(most, share, total_p), words=APPLY_FIRST))
 
 

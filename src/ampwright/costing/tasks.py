@@ -36,7 +36,7 @@ SOFT: Final = "lawn"
 HARD: Final = frozenset({"paving", "concrete", "tarmac"})
 STONE: Final = ("stone", "rubble stone")
 LIKE_STONE_MM: Final = Millimetres(400.0)
-"""A wall thicker than this is drilled like stone."""
+"""A wall thicker than this is drilled like stone: *memory*."""
 WITHIN_REACH: Final = Metres(0.0)
 """Stands for the height of a leg while nobody has said it: one ladder is enough."""
 EVERY_JOB: Final = "every job"

@@ -27,9 +27,8 @@ from ampwright.standards.wiring.charging import (
 )
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
-from ampwright.tables.charging import point_distance
+from ampwright.tables.charging import outdoor_enclosure, point_distance
 
-LEAST_OUTDOORS: Final = "IP44"
 FUEL: Final = Place(
     "usual practice for charge points", at="gas and fuel near by", trust=Trust.COMMON_PRACTICE
 )
@@ -116,7 +115,8 @@ def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
     Height and what stands beside it are judged as far as somebody has said.
     """
     outdoors = home.places[place].outdoors
-    case = point_outdoors_rated(ip, LEAST_OUTDOORS) if outdoors else weather_stays_out(place)
+    least_ip = outdoor_enclosure(basis.book)
+    case = point_outdoors_rated(ip, least_ip) if outdoors else weather_stays_out(place)
     noted = (*_height(home, basis, place), *_fuel(home, place), *_link(home, place))
     return Made(Spot(outdoors), (case, *noted))
 

@@ -9,13 +9,9 @@ from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.rcd import electrode_limit
 from ampwright.tables.book import Book
-
-from .noted import noted
+from ampwright.tables.earthing import touch_limit_of_rod
 
 METHOD: Final = Place("Ampwright", at="method, residual currents", trust=Trust.DERIVED)
-TOUCH: Final = Place(
-    "BS 7671", "2018+A2:2022", "411.5.3, as quoted by an engineers' forum", Trust.PUBLISHED
-)
 
 
 @computes("I", "A", formula="I_ma / 1000", place=METHOD)
@@ -32,7 +28,7 @@ def in_amperes(I_ma: Milliamperes) -> Amperes:  # noqa: N803 - as printed
 
 def touch_limit(book: Book) -> Volts:
     """Return the touch voltage that a rod and its residual current device are held to."""
-    return noted(book, "Ut", Volts(50.0), "V", TOUCH)
+    return touch_limit_of_rod(book)
 
 
 def largest_electrode(book: Book, rcd_ma: Milliamperes) -> Ohms:

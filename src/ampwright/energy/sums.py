@@ -148,7 +148,7 @@ SIZES: Final = (
     (Amperes(16.0), Count(3)),
     (Amperes(32.0), Count(3)),
 )
-"""The usual sizes: 3.7, 7.4, 11 and 22 kW at nominal voltage."""
+"""The usual sizes: 3.7, 7.4, 11 and 22 kW at nominal voltage; *common practice*."""
 
 
 def sizes(home: Home, basis: Basis, need: Need, car_id: str) -> Made[tuple[Size, ...]]:

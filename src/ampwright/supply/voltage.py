@@ -22,7 +22,8 @@ from ampwright.tables.supply_limits import highest_legal_v, lowest_legal_v, nomi
 from .hours import ANY, clock, within_hours
 
 EVENING: Final = (clock("16:00", "evening"), clock("21:00", "evening"))
-"""Minutes of the day between which homes draw most: tea time, with an hour to each side."""
+"""Minutes of the day between which homes draw most: tea time, with an hour to each side;
+*common practice*."""
 METHOD: Final = Place("Ampwright", at="method, volts at the origin", trust=Trust.DERIVED)
 
 

@@ -46,6 +46,21 @@ def pilot_slope(book: Book, duty: Share) -> tuple[Amperes, Share]:
     )
 
 
+def pilot_bands(book: Book) -> tuple[Share, Share]:
+    """Return the highest duty of the lower and of the upper band of a pilot.
+
+    A little above the lower band the upper one holds. Source: BS EN IEC 61851-1, Annex A.
+
+    Examples
+    --------
+    >>> pilot_bands(Book())
+    (0.85, 0.96)
+    """
+    rows = book.rows("charging/pilot_duty")
+    low, high = (row.numbers["up_to_share"] for row in rows if "slope_a" in row.numbers)
+    return Share(low), Share(high)
+
+
 def pilot_volts(book: Book, state: str) -> Volts:
     """Return the positive voltage on the pilot in a state, "A" to "F".
 
@@ -136,6 +151,19 @@ def point_distance(book: Book, item: str) -> Metres:
     2.5
     """
     return Metres(book.number("charging/distances", "metres_m", item=item))
+
+
+def outdoor_enclosure(book: Book) -> str:
+    """Return the least code of a point's case outdoors, dust and water.
+
+    Source: BS 7671, 722.512.2.
+
+    Examples
+    --------
+    >>> outdoor_enclosure(Book())
+    'IP44'
+    """
+    return book.text("charging/enclosures", "code", item="point outdoors")
 
 
 def dc_detection(book: Book) -> Milliamperes:

@@ -230,6 +230,51 @@ def smooth_dc_borne(book: Book, kind: str) -> Milliamperes:
     return Milliamperes(book.number("devices/rcd_types", "smooth_dc_ma", kind=kind))
 
 
+def leakage_share(book: Book) -> Share:
+    """Return the share of its rated residual current that may leak in normal service.
+
+    Source: BS 7671, 531.3.2.
+
+    Examples
+    --------
+    >>> leakage_share(Book())
+    0.3
+    """
+    return Share(book.number("devices/leakage_share", "share", item="standing leakage"))
+
+
+def opens_at_once_s(book: Book) -> Seconds:
+    """Return the longest that a breaker takes whose magnet opens it.
+
+    Source: BS EN 60898-1, Table 7.
+
+    Examples
+    --------
+    >>> opens_at_once_s(Book())
+    0.1
+    """
+    return Seconds(book.number("devices/opens_at_once", "time_s", item="at once within"))
+
+
+def rcd_tests(book: Book, kind: str) -> tuple[tuple[Share, str], ...]:
+    """Return the tests within which a residual current device trips, from the most current down.
+
+    Each with the multiple of its rated residual current. ``kind`` is "general" or "delayed".
+    Source: BS 7671, 643.7, and the product standards.
+
+    Examples
+    --------
+    >>> [times for times, _ in rcd_tests(Book(), "general")]
+    [5.0, 2.0, 1.0]
+    """
+    found = [
+        (Share(row.numbers["multiple"]), row.texts["test"])
+        for row in book.rows("devices/rcd_times", kind=kind)
+        if "trips within" in row.texts["test"]
+    ]
+    return tuple(sorted(found, reverse=True))
+
+
 def rod_limit(book: Book, rated_ma: float) -> Ohms:
     """Return the largest electrode resistance for a residual current device.
 

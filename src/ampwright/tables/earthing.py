@@ -2,16 +2,42 @@
 
 from __future__ import annotations
 
-from ampwright.foundations.quantity import Amperes, Milliamperes, OhmMetres, Ohms, Share, SquareMm
+from typing import Final
+
+from ampwright.foundations.quantity import (
+    Amperes,
+    Milliamperes,
+    OhmMetres,
+    Ohms,
+    Share,
+    SquareMm,
+    Volts,
+)
 
 from .book import Book
 from .conductors import k_factor
 
+PROTECTIVE: Final = "earthing/protective_conductor"
+LINE: Final = "line_up_to_mm2"
+
 __all__ = [
-    "body_current", "body_resistance", "bond_bounds", "buried_earthing_mm2", "earthing_conductor",
-    "k_factor", "main_bond_mm2", "rod_advice", "rods_in_line_factor", "shape_constant",
-    "soil_range", "soils",
+    "body_current",
+    "body_resistance",
+    "bond_bounds",
+    "buried_earthing_mm2",
+    "earthing_conductor",
+    "k_factor",
+    "main_bond_mm2",
+    "protective_bounds",
+    "protective_least_mm2",
+    "protective_share",
+    "rod_advice",
+    "rods_in_line_factor",
+    "shape_constant",
+    "soil_range",
+    "soils",
     "tails_capacity",
+    "touch_limit_of_rod",
 ]  # fmt: skip
 
 
@@ -41,6 +67,60 @@ def earthing_conductor(book: Book, tails_mm2: float) -> SquareMm:
     16.0
     """
     return SquareMm(book.number("earthing/tails", "earthing_conductor_mm2", tails_mm2=tails_mm2))
+
+
+def protective_bounds(book: Book) -> tuple[SquareMm, SquareMm]:
+    """Return the line conductors up to which the rule of thumb gives the same size, or one size.
+
+    Of one metal. Source: BS 7671, Table 54.7.
+
+    Examples
+    --------
+    >>> protective_bounds(Book())
+    (16.0, 35.0)
+    """
+    same, fixed, _ = book.rows(PROTECTIVE)
+    return SquareMm(same.numbers[LINE]), SquareMm(fixed.numbers[LINE])
+
+
+def protective_least_mm2(book: Book, line_mm2: SquareMm) -> SquareMm:
+    """Return the one size that a protective conductor has by rule beside lines of the middle.
+
+    Source: BS 7671, Table 54.7.
+
+    Examples
+    --------
+    >>> protective_least_mm2(Book(), SquareMm(25.0))
+    16.0
+    """
+    return SquareMm(book.number(PROTECTIVE, "least_mm2", line_up_to_mm2=line_mm2))
+
+
+def protective_share(book: Book, line_mm2: SquareMm) -> Share:
+    """Return the share of its line that a protective conductor has by rule.
+
+    Source: BS 7671, Table 54.7.
+
+    Examples
+    --------
+    >>> protective_share(Book(), SquareMm(50.0))
+    0.5
+    """
+    return Share(book.number(PROTECTIVE, "share", line_up_to_mm2=line_mm2))
+
+
+def touch_limit_of_rod(book: Book) -> Volts:
+    """Return the touch voltage that a rod and its residual current device are held to.
+
+    Source: BS 7671, 411.5.3.
+
+    Examples
+    --------
+    >>> touch_limit_of_rod(Book())
+    50.0
+    """
+    item = "a rod and its residual current device"
+    return Volts(book.number("earthing/touch_voltage", "volts_v", item=item))
 
 
 def main_bond_mm2(book: Book, earthing: str, by_mm2: float) -> SquareMm:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from ampwright.foundations.errors import OutOfTableError
-from ampwright.foundations.quantity import Share
+from ampwright.foundations.quantity import Kilowatts, Share
 
 from .book import Book
 from .loader import Row
@@ -43,6 +43,33 @@ def grant_pounds(book: Book, grant: str, on: date) -> float:
     """
     row = _on(book.rows("regulation/grants", grant=grant), "regulation/grants", grant, on)
     return book.number("regulation/grants", "pounds", grant=grant, period=row.keys[1])
+
+
+def grant_share(book: Book, grant: str) -> Share:
+    """Return the largest share of a cost that a grant pays.
+
+    Source: government grant pages, for an earlier period.
+
+    Examples
+    --------
+    >>> grant_share(Book(), "charge point")
+    0.75
+    """
+    return Share(book.number("regulation/grant_shares", "share", grant=grant))
+
+
+def new_home_kw(book: Book) -> Kilowatts:
+    """Return the least power of a point that comes with a new home in England.
+
+    Source: Approved Document S.
+
+    Examples
+    --------
+    >>> new_home_kw(Book())
+    7.0
+    """
+    item = "a point that comes with it, England"
+    return Kilowatts(book.number("regulation/new_homes", "power_kw", item=item))
 
 
 def form_fields(book: Book, form: str) -> tuple[str, ...]:

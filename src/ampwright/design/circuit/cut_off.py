@@ -16,33 +16,25 @@ from ampwright.tables.book import Book
 from ampwright.tables.devices import (
     disconnection_time,
     disconnection_time_beyond,
+    opens_at_once_s,
     overload_multiple,
     overload_trips_within,
+    rcd_tests,
     rcd_time_ms,
     short_time_covers_a,
     trip_multiple,
 )
 from ampwright.tables.supply_limits import nominal_v
 
-from ..noted import noted
 from ..residual import in_amperes
 from .device import Guard
 
 METHOD: Final = Place("Ampwright", at="method, which device opens first", trust=Trust.DERIVED)
-AT_ONCE: Final = Place(
-    "BS EN 60898-1", "2003+A13:2012", "Table 7, instantaneous tripping", Trust.MEMORY
-)
 SOON_BY_HEAT: Final = "must trip between"
 BY_HEAT: Final = "must trip"
 NETWORK_EARTH: Final = "pme"
 WITH_SOCKETS: Final = "final, with sockets"
 FIXED: Final = "final, fixed equipment only"
-TIMES_OF_RCD: Final = (
-    (Share(5.0), "product: trips within at five times"),
-    (Share(2.0), "product: trips within at twice"),
-    (Share(1.0), "trips within at rated residual current"),
-)
-"""The tests of a residual current device, from the most of its rated residual current down."""
 PLAIN_RCD: Final = "general"
 
 
@@ -100,7 +92,7 @@ def times_of(book: Book, guard: Guard, fault_a: Amperes) -> Iterator[Seconds]:
     """Yield within what time each device opens at a fault current; the breaker is always one."""
     at_once_a = operating_current(guard.rating_a, Share(trip_multiple(book, guard.curve)))
     if fault_a >= at_once_a:
-        yield noted(book, "t", Seconds(0.1), "s", AT_ONCE)
+        yield opens_at_once_s(book)
     else:
         soon_a = operating_current(
             guard.rating_a, overload_multiple(book, guard.rating_a, SOON_BY_HEAT)
@@ -109,7 +101,7 @@ def times_of(book: Book, guard: Guard, fault_a: Amperes) -> Iterator[Seconds]:
         yield overload_trips_within(book, guard.rating_a, test)
     if not guard.rcd_in_point:
         residual_a = in_amperes(guard.rcd_ma)
-        for times, test in TIMES_OF_RCD:
+        for times, test in rcd_tests(book, PLAIN_RCD):
             if fault_a >= operating_current(residual_a, times):
                 yield in_seconds(rcd_time_ms(book, PLAIN_RCD, test))
                 return

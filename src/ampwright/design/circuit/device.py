@@ -9,7 +9,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Device, DeviceKind, RcdType
 from ampwright.foundations.checks import Check, Finding, holds, requires
-from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes, Share
+from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -23,13 +23,10 @@ from ampwright.standards.wiring.rcd import (
     rcd_protects_point,
 )
 from ampwright.survey.home import Home
-from ampwright.tables.devices import point_rcd_limit_ma
-
-from ..noted import noted
+from ampwright.tables.devices import leakage_share, point_rcd_limit_ma
 
 METER: Final = "meter"
 METHOD: Final = Place("Ampwright", at="method, the device of the circuit", trust=Trust.DERIVED)
-STANDING: Final = Place("BS 7671", "2018+A2:2022", "531.3.2", Trust.MEMORY)
 CURVE: Final = "B"
 """A point draws no rush of current when it starts, so the curve that opens soonest serves."""
 POLES: Final = {1: 2, 3: 4}
@@ -213,8 +210,8 @@ def _checks(
 
 def _leakage(out: Protection, basis: Basis, point: ChargePoint) -> Check:
     """Return whether what the point leaks in normal service leaves its device room."""
-    share = noted(basis.book, "share", Share(0.3), "", STANDING)
-    return leakage_leaves_room(basis.cited(point).leaks_ma, leakage_limit(out.rcd_ma, share))
+    limit_ma = leakage_limit(out.rcd_ma, leakage_share(basis.book))
+    return leakage_leaves_room(basis.cited(point).leaks_ma, limit_ma)
 
 
 def _fitting(basis: Basis, kind: DeviceKind, phases: int, three_pole: bool) -> Iterator[Device]:

@@ -34,9 +34,13 @@ from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily
 from ampwright.tables.conductors import armour_mm2, earth_core_mm2, k_factor, k_of_family
 from ampwright.tables.devices import disconnection_time_beyond, fuse_loop_limit
+from ampwright.tables.earthing import (
+    protective_bounds,
+    protective_least_mm2,
+    protective_share,
+)
 from ampwright.tables.supply_limits import nominal_v
 
-from ..noted import noted
 from .feed import CORES, feed_known, loop_of_feed, near
 
 TABLE: Final = Place("BS 7671", "2018+A2:2022", "Table 54.7", Trust.PUBLISHED)
@@ -48,8 +52,6 @@ FUSE: Final = Place(
     trust=Trust.COMMON_PRACTICE,
 )
 FUSES: Final = ("BS 1361", "BS 88-2.2 and 88-6", "BS 88-3")
-LONGEST_S: Final = 5.0
-SMALL, LARGE = SquareMm(16.0), SquareMm(35.0)
 
 
 @computes("S", "mm²", formula="share * S", place=TABLE)
@@ -66,7 +68,7 @@ def share_of(share: Share, S: SquareMm) -> SquareMm:  # noqa: N803 - as printed
 
 @computes("I", "A", formula="min(If, Ia)", place=FUSE)
 def hottest(If: Amperes, Ia: Amperes) -> Amperes:  # noqa: N803 - as printed
-    """Return the fault current, or that which opens the fuse in 5 s where that is less.
+    """Return the fault current, or that which opens the fuse in the longest time if less.
 
     Examples
     --------
@@ -114,7 +116,8 @@ def _checks(home: Home, basis: Basis, board: Board) -> Iterator[Check]:
     line_k, longest_s = k_of_family(book, family), disconnection_time_beyond(book, "TN")
     own_ohm = loop_of_feed(book, phases, family, board.feed_mm2, board.from_meter_m)
     fault_a = fault_current(nominal_v(book), loop(home.supply.ze_ohm, own_ohm))
-    worst_a = _worst(book, fault_a, board.feed_device_a or home.supply.main_fuse_a)
+    fuse_a = board.feed_device_a or home.supply.main_fuse_a
+    worst_a = _worst(book, fault_a, fuse_a, longest_s)
     by_rule_mm2 = equivalent_size(by_rule(book, board.feed_mm2), line_k, earth_k)
     check = earth_core_withstands(by_rule_mm2, earth_mm2)
     if check.outcome is Outcome.FAIL:
@@ -124,15 +127,16 @@ def _checks(home: Home, basis: Basis, board: Board) -> Iterator[Check]:
     yield feed_line_outlasts(adiabatic_time(line_k, board.feed_mm2, worst_a), longest_s)
 
 
-def _worst(book: Book, fault_a: Amperes, fuse_a: Amperes) -> Amperes:
+def _worst(book: Book, fault_a: Amperes, fuse_a: Amperes, longest_s: Seconds) -> Amperes:
     """Return the current that heats a feed most before its fuse opens.
 
-    A fuse lets most energy through where it takes longest: at the current that opens it in 5 s.
-    A fuse that no table holds is taken to need that time at the fault current itself.
+    A fuse lets most energy through where it takes longest: at the current that opens it in the
+    longest time allowed. A fuse that no table holds is taken to need that time at the fault
+    current itself.
     """
     for kind in FUSES:
         with suppress(OutOfTableError):
-            limit_ohm = fuse_loop_limit(book, kind, fuse_a, LONGEST_S)
+            limit_ohm = fuse_loop_limit(book, kind, fuse_a, longest_s)
             return hottest(fault_a, fault_current(nominal_v(book), limit_ohm))
     return fault_a
 
@@ -149,11 +153,11 @@ def _earth(
 
 def by_rule(book: Book, line_mm2: SquareMm) -> SquareMm:
     """Return the protective conductor that goes with a line by rule, of the same metal."""
-    small = noted(book, "S", SMALL, "mm²", TABLE)
-    case = LineConductor(line_mm2=line_mm2, small_mm2=small, large_mm2=LARGE)
+    small, large = protective_bounds(book)
+    case = LineConductor(line_mm2=line_mm2, small_mm2=small, large_mm2=large)
     decided = PROTECTIVE_SIZE.decide(case).outcome
     if decided is ByRule.SAME:
         return line_mm2
     if decided is ByRule.MIDDLE:
-        return small
-    return share_of(noted(book, "share", Share(0.5), "", TABLE), line_mm2)
+        return protective_least_mm2(book, line_mm2)
+    return share_of(protective_share(book, line_mm2), line_mm2)

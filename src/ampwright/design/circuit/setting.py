@@ -13,7 +13,7 @@ from ampwright.foundations.quantity import Amperes, Count, Kilowatts, Share, Vol
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
-from ampwright.standards.building.notice import NEW_HOMES, new_home_point_large_enough
+from ampwright.standards.building.notice import new_home_point_large_enough
 from ampwright.standards.charging.pilot import (
     pilot_current,
     pilot_current_high,
@@ -24,7 +24,8 @@ from ampwright.standards.charging.pilot import (
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
-from ampwright.tables.charging import least_charging_a, pilot_slope
+from ampwright.tables.charging import least_charging_a, pilot_bands, pilot_slope
+from ampwright.tables.regulation import new_home_kw
 from ampwright.tables.supply_limits import nominal_v
 
 from ..noted import noted
@@ -33,9 +34,6 @@ METHOD: Final = Place("Ampwright", at="method, the power of a point", trust=Trus
 LINES: Final = SetBy("catalogue", "lines of the point")
 ENGLAND: Final = "England"
 
-LOW_BAND: Final = Share(0.85)
-"""Highest duty of the lower band; a little above it the upper one holds."""
-HIGH_BAND: Final = Share(0.96)
 INSTRUCTIONS: Final = Place("maker's instructions of the point", at="current setting")
 
 
@@ -113,11 +111,12 @@ def duty_of(book: Book, setting_a: Amperes) -> Share:
     >>> duty_of(Book(), Amperes(30.0)), duty_of(Book(), Amperes(60.0))
     (0.5, 0.88)
     """
-    slope, _ = pilot_slope(book, LOW_BAND)
+    low, high = pilot_bands(book)
+    slope, _ = pilot_slope(book, low)
     duty = pilot_duty(setting_a, slope)
-    if duty <= LOW_BAND:
+    if duty <= low:
         return duty
-    return pilot_duty_high(setting_a, *pilot_slope(book, HIGH_BAND))
+    return pilot_duty_high(setting_a, *pilot_slope(book, high))
 
 
 def _for_new_home(home: Home, basis: Basis, point: ChargePoint) -> Iterator[Check]:
@@ -126,7 +125,7 @@ def _for_new_home(home: Home, basis: Basis, point: ChargePoint) -> Iterator[Chec
         return
     book = basis.book
     kw = rated_power(noted(book, "lines", point.phases, "", LINES), nominal_v(book), point.max_a)
-    yield new_home_point_large_enough(kw, noted(book, "Pleast", Kilowatts(7.0), "kW", NEW_HOMES))
+    yield new_home_point_large_enough(kw, new_home_kw(book))
 
 
 def offered(book: Book, duty: Share) -> Amperes:
@@ -137,6 +136,7 @@ def offered(book: Book, duty: Share) -> Amperes:
     >>> offered(Book(), Share(0.5)), offered(Book(), Share(0.88))
     (30.0, 60.0)
     """
-    if duty <= LOW_BAND:
-        return pilot_current(duty, pilot_slope(book, LOW_BAND)[0])
-    return pilot_current_high(duty, *pilot_slope(book, HIGH_BAND))
+    low, high = pilot_bands(book)
+    if duty <= low:
+        return pilot_current(duty, pilot_slope(book, low)[0])
+    return pilot_current_high(duty, *pilot_slope(book, high))

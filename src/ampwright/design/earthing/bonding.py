@@ -49,7 +49,8 @@ COMBINED: Final = "TN-C-S"
 SEPARATE: Final = "TN-S"
 ROD: Final = "TT"
 GUARDED: Final = "against corrosion and damage"
-LOOK_AT_IT: Final = "look that it is guarded where it is buried; unguarded it would need 16 mm²"
+CORRODES_NOT: Final = "against corrosion only"
+BARE: Final = "none"
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +149,23 @@ def required_conductor(home: Home, book: Book) -> SquareMm:
     return earthing_conductor(book, home.supply.tails_mm2)
 
 
+def look_at_it(book: Book) -> str:
+    """Say what to look at of a wire to a rod, and what it would need where it is guarded less.
+
+    Examples
+    --------
+    >>> look_at_it(Book())[-57:]
+    '16 mm² without a guard against damage, 25 mm² without any'
+    """
+    sheathed_mm2, bare_mm2 = (
+        buried_earthing_mm2(book, guarded) for guarded in (CORRODES_NOT, BARE)
+    )
+    return (
+        "look that it is guarded against corrosion and damage where it is buried: it would need "
+        f"{sheathed_mm2:g} mm² without a guard against damage, {bare_mm2:g} mm² without any"
+    )
+
+
 def _bond(basis: Basis, id_: str, service: Service, required_mm2: SquareMm) -> tuple[Bond, Check]:
     """Return the bond of one service of metal, with what would mend it."""
     found_mm2 = service.bond_mm2
@@ -200,7 +218,7 @@ def _conductor(home: Home, basis: Basis) -> Check:
         return conductor_size_known(str(outside))
     check = earthing_conductor_sized(home.earthing.conductor_mm2, required_mm2)
     if home.supply.earthing == "TT":
-        check = check.with_caution(LOOK_AT_IT)
+        check = check.with_caution(look_at_it(basis.book))
     return check.mended_by(
         Remedy(
             slug="earthing-conductor",

@@ -43,6 +43,7 @@ AS_LAID: Final = Place(
 )
 TAPES_M: Final = (Metres(10.0), Metres(20.0))
 PLATE_M: Final = Metres(0.9)
+"""Lengths of tape and the side of a plate, as they are sold: *common practice*."""
 RECKONED: Final = (
     "the electrode is reckoned from the soil in its driest season: what it reads when it is laid "
     "decides"

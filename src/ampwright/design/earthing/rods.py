@@ -32,8 +32,9 @@ OWN_LENGTH: Final = Share(1.0)
 TWO_LENGTHS: Final = Share(2.0)
 
 DRY_MONTHS: Final = frozenset({"June", "July", "August", "September"})
+"""A rod read in one of these is at its worst, or nearly: *memory*."""
 AS_LONG_AS: Final = Count(3)
-"""Driving on is harder than driving anew: it takes as long as two rods beside the first."""
+"""Driving on is harder than driving anew: as long as two rods beside the first; *memory*."""
 TRIED: Final = (Count(2), Count(3), Count(4))
 """Beyond these another earth, or another place for it, is the better question."""
 
