@@ -12,6 +12,7 @@ from enum import Enum
 
 from ampwright.foundations.errors import NotFoundError
 from ampwright.foundations.quantity import Minutes, Share
+from ampwright.foundations.source import Trust
 
 from .rows import column, read_rows
 
@@ -32,6 +33,7 @@ class Act:
     channel: Channel
     does: str = column(says="what it is")
     minutes: Minutes = column("t", "minutes of it")
+    trust: Trust = column(says="how far the minutes are to be relied on")
 
 
 @dataclass(frozen=True, slots=True)
