@@ -7,7 +7,8 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Hands
-from ampwright.foundations.quantity import Hours, Minutes
+from ampwright.firm.times import task_minutes
+from ampwright.foundations.quantity import Minutes
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes, given, has_working
@@ -55,12 +56,6 @@ class Labour:
         return (*self.tasks, *self.mending)
 
 
-@computes("T", "min", formula="60 * t * n", place=METHOD)
-def minutes_of(t: Hours, n: float) -> Minutes:
-    """Return the minutes of a task done so many times, or over so many metres."""
-    return Minutes(60 * t * n)
-
-
 @computes("T", "min", formula="sum(T)", place=METHOD)
 def together(T: tuple[Minutes, ...]) -> Minutes:  # noqa: N803 - as printed
     """Return the minutes of several pieces of work."""
@@ -103,7 +98,5 @@ def timed(basis: Basis, task: Task) -> TaskTime:
         task.why,
         row.hands,
         amount,
-        minutes_of(row.low_h, amount),
-        minutes_of(row.usual_h, amount),
-        minutes_of(row.high_h, amount),
+        *task_minutes(row, amount),
     )

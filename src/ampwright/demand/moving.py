@@ -10,12 +10,12 @@ from itertools import combinations, product
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.times import task_minutes
 from ampwright.foundations.answers import Value
-from ampwright.foundations.quantity import Amperes, Count, Hours, Millimetres, Minutes
+from ampwright.foundations.quantity import Amperes, Millimetres
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
-from ampwright.foundations.working import computes
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 
@@ -74,18 +74,6 @@ class Moves:
     """Every move of one load, the one we would rather make first, then of two; none on one line."""
 
     each: tuple[Move, ...]
-
-
-@computes("T", "min", formula="60 * t * n", place=METHOD)
-def minutes_of_moves(t: Hours, n: Count) -> Minutes:
-    """Return the minutes of so many moves, each tested again.
-
-    Examples
-    --------
-    >>> minutes_of_moves(Hours(0.5), Count(2))
-    60.0
-    """
-    return Minutes(60 * t * n)
 
 
 def load_moves(home: Home, basis: Basis, by: str) -> Made[Moves]:
@@ -209,17 +197,12 @@ def noted(home: Home) -> tuple[str, ...]:
 
 def remedy_of(move: Move, basis: Basis) -> Remedy:
     """Return the work of a move: each circuit goes over with its device, and is tested again."""
-    task, number = basis.task("move-circuit"), Count(len(move.going))
     told = " and ".join(_told(each, bool(move.spare)) for each in move.going)
     return Remedy(
         slug="move-" + "-and-".join(f"{each.load}-to-{each.to_line}" for each in move.going),
         does=f"Move {told}, with the demand of every line worked out again",
         changes=tuple(_changes(move)),
-        minutes=(
-            minutes_of_moves(task.low_h, number),
-            minutes_of_moves(task.usual_h, number),
-            minutes_of_moves(task.high_h, number),
-        ),
+        minutes=task_minutes(basis.task("move-circuit"), len(move.going)),
     )
 
 

@@ -34,11 +34,12 @@ from ampwright.tables.devices import rcd_time_ms
 from ampwright.tables.network import limiting_time
 from ampwright.tables.verification import cold_loop_share
 
-from .board.front import GENERAL, in_seconds
+from .board.front import GENERAL
 from .circuit.cable import Cable
 from .circuit.setting import duty_of, offered
 from .earthing.point import NETWORK_EARTH
 from .noted import noted
+from .residual import in_seconds
 
 METHOD: Final = Place("Ampwright", at="method, readings to expect", trust=Trust.DERIVED)
 COLD_DAY: Final = Place("a cold day", at="10 °C in the cable", trust=Trust.COMMON_PRACTICE)

@@ -1,10 +1,10 @@
-"""A rod and the residual current device that guards it: the touch voltage both are held to."""
+"""Residual currents: in amperes, their times in seconds, and the rod that a device still guards."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from ampwright.foundations.quantity import Amperes, Milliamperes, Ohms, Volts
+from ampwright.foundations.quantity import Amperes, Milliamperes, Ohms, Seconds
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.rcd import electrode_limit
@@ -26,11 +26,18 @@ def in_amperes(I_ma: Milliamperes) -> Amperes:  # noqa: N803 - as printed
     return Amperes(I_ma / 1000)
 
 
-def touch_limit(book: Book) -> Volts:
-    """Return the touch voltage that a rod and its residual current device are held to."""
-    return touch_limit_of_rod(book)
+@computes("t", "s", formula="t_ms / 1000", place=METHOD)
+def in_seconds(t_ms: float) -> Seconds:
+    """Return a time in seconds that a tester shows in milliseconds.
+
+    Examples
+    --------
+    >>> in_seconds(300.0)
+    0.3
+    """
+    return Seconds(t_ms / 1000)
 
 
 def largest_electrode(book: Book, rcd_ma: Milliamperes) -> Ohms:
     """Return the largest resistance to earth that a residual current device still guards."""
-    return electrode_limit(touch_limit(book), in_amperes(rcd_ma))
+    return electrode_limit(touch_limit_of_rod(book), in_amperes(rcd_ma))

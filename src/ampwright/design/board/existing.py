@@ -33,12 +33,13 @@ from ampwright.survey.home_boards import Board
 from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import point_rcd_limit_ma
+from ampwright.tables.earthing import touch_limit_of_rod
 
 from ..circuit.chain import chain_to
 from ..earthing.rods import house_electrode_ohm
 from ..loads import loads_of
 from ..noted import noted
-from ..residual import in_amperes, touch_limit
+from ..residual import in_amperes
 from ..sources import sources_on
 from .extra import extra_board
 from .freed import free_then, ways_left
@@ -242,7 +243,7 @@ def _front_of(home: Home, basis: Basis, tap: str, own: OwnDevice) -> Iterator[Ch
     yield from (each.mended_by(*better) for each in front_times(basis, tap, board))
     if home.supply.earthing == "TT":
         touch_v = rod_times_rcd(house_electrode_ohm(home, basis.book), in_amperes(front_ma))
-        yield touch_voltage_limited(touch_v, touch_limit(basis.book))
+        yield touch_voltage_limited(touch_v, touch_limit_of_rod(basis.book))
 
 
 def _surge(home: Home, basis: Basis, tap: str, board: Board) -> Iterator[Check]:

@@ -7,31 +7,19 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Finding, holds, requires
-from ampwright.foundations.quantity import Seconds
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.working import computes
 from ampwright.standards.wiring.rcd import delayed_rcd_waits_long_enough, rcd_trips_in_time
 from ampwright.survey.home_boards import Board
 from ampwright.survey.if_said import if_said
 from ampwright.tables.devices import rcd_time_ms
+
+from ..residual import in_seconds
 
 METHOD: Final = Place("Ampwright", at="method, times of residual current", trust=Trust.DERIVED)
 READ: Final = Place("usual practice", at="a device that a new circuit leans on is tested",
                     trust=Trust.COMMON_PRACTICE)  # fmt: skip
 GENERAL, DELAYED = "general", "delayed"
 HOLDS: Final = "holds at least at rated residual current"
-
-
-@computes("t", "s", formula="t_ms / 1000", place=METHOD)
-def in_seconds(t_ms: float) -> Seconds:
-    """Return a time in seconds that a tester shows in milliseconds.
-
-    Examples
-    --------
-    >>> in_seconds(300.0)
-    0.3
-    """
-    return Seconds(t_ms / 1000)
 
 
 @requires("the device in front is tested with the work", place=READ)

@@ -13,19 +13,21 @@ from ampwright.survey.home import Home
 from ampwright.tables.charging import point_distance
 from ampwright.tables.devices import rcd_time_ms
 
+from ..residual import in_seconds
 from .extra import chart_gone
-from .front import DELAYED, in_seconds
+from .front import DELAYED
 
 FRONT_MA: Final = Milliamperes(100.0)
+NEW_BOARD_A: Final = Amperes(125.0)
+"""A delayed device and a board as they are sold: *common practice*."""
 
 
 def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
     """Return the work of a new board in the place of one that cannot serve."""
     key = f"boards.{tap}"
-    rated_a = Amperes(125.0)
     return Remedy(
         slug=f"new-board-{tap}",
-        does=f"Put a new board rated {rated_a:g} A in the place of {tap}, every circuit on a "
+        does=f"Put a new board rated {NEW_BOARD_A:g} A in the place of {tap}, every circuit on a "
         "device of its own that sees residual current, with surge protection",
         changes=(
             (f"{key}.protection", "RCBOs"),
@@ -36,8 +38,8 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
             (f"{key}.surge_leads_m", new_leads_m(basis)),
             (f"{key}.lock_fits", True),
             (f"{key}.case", "metal"),
-            (f"{key}.rated_a", float(rated_a)),
-            (f"{key}.main_switch_a", float(rated_a)),
+            (f"{key}.rated_a", float(NEW_BOARD_A)),
+            (f"{key}.main_switch_a", float(NEW_BOARD_A)),
             *(_three_phase(key) if home.boards[tap].phases > 1 else ()),
             *(
                 (f"sources.{id_}.way_both_ways", True)
@@ -46,7 +48,7 @@ def new_board(home: Home, basis: Basis, tap: str) -> Remedy:
             ),
             *chart_gone(home, tap),
         ),
-        parts=(Part(f"metal board of ten to twelve ways, {rated_a:g} A, with devices", 1.0),),
+        parts=(Part(f"metal board of ten to twelve ways, {NEW_BOARD_A:g} A, with devices", 1.0),),
         minutes=basis.task("new-board").minutes,
     )
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
-from ampwright.demand.moving import minutes_of_moves
 from ampwright.firm.basis import Basis
+from ampwright.firm.times import task_minutes
 from ampwright.foundations.answers import Value
 from ampwright.foundations.packing import Packed, Piece, Spots, Step, in_order
-from ampwright.foundations.quantity import Count, Millimetres
+from ampwright.foundations.quantity import Millimetres
 from ampwright.foundations.remedies import Remedy
 from ampwright.survey.home import Home
 
@@ -38,7 +38,7 @@ def way_made(
         f"{seats[step.id].slack_mm:g} there)"
         for each, step in zip(went, steps, strict=True)
     )
-    task, number = basis.task("move-circuit"), Count(len(steps))
+    number = len(steps)
     where = f"way {best.freed[0][0]}" if rack.three else "a place"
     slug = "free-way" if rack.three else "free-place"
     return Remedy(
@@ -47,11 +47,7 @@ def way_made(
         f"{_on_lines(lines)}: {_all_of(went)}; test those circuits again and write the chart "
         "anew",
         changes=tuple(_changes(tap, rack, seats, steps, lines)),
-        minutes=(
-            minutes_of_moves(task.low_h, number),
-            minutes_of_moves(task.usual_h, number),
-            minutes_of_moves(task.high_h, number),
-        ),
+        minutes=task_minutes(basis.task("move-circuit"), number),
         steps=tuple(_steps(tap, rack, steps, told, best, lines, warm)),
         chart=tuple(chart(rack, steps, best.freed)),
     )

@@ -26,7 +26,7 @@ from ampwright.tables.devices import (
 )
 from ampwright.tables.supply_limits import nominal_v
 
-from ..residual import in_amperes
+from ..residual import in_amperes, in_seconds
 from .device import Guard
 
 METHOD: Final = Place("Ampwright", at="method, which device opens first", trust=Trust.DERIVED)
@@ -36,18 +36,6 @@ NETWORK_EARTH: Final = "pme"
 WITH_SOCKETS: Final = "final, with sockets"
 FIXED: Final = "final, fixed equipment only"
 PLAIN_RCD: Final = "general"
-
-
-@computes("t", "s", formula="ms / 1000", place=METHOD)
-def in_seconds(ms: float) -> Seconds:
-    """Return a time in seconds.
-
-    Examples
-    --------
-    >>> in_seconds(40.0)
-    0.04
-    """
-    return Seconds(ms / 1000)
 
 
 @computes("t", "s", formula="min(devices)", place=METHOD)

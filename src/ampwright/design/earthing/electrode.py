@@ -7,12 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.times import task_minutes
 from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.quantity import (
     Count,
-    Hours,
     Metres,
-    Minutes,
     OhmMetres,
     Ohms,
     SquareMetres,
@@ -35,7 +34,17 @@ from ampwright.tables.book import Book
 from ampwright.tables.earthing import rods_in_line_factor, shape_constant, soil_range
 
 from ..noted import noted
-from .rods import DRY, DRY_TIMES, PLANNED, TRIED, TWICE_M, USUAL_M, USUAL_ROD, rods_planned
+from .rods import (
+    DRY,
+    DRY_TIMES,
+    PLANNED,
+    TRIED,
+    TWICE_M,
+    USUAL_M,
+    USUAL_ROD,
+    beyond_the_first,
+    rods_planned,
+)
 
 METHOD: Final = Place("Ampwright", at="method, electrodes from the soil", trust=Trust.DERIVED)
 AS_LAID: Final = Place(
@@ -74,42 +83,6 @@ def face(a: Metres) -> SquareMetres:
     0.81
     """
     return SquareMetres(a**2)
-
-
-@computes("T", "min", formula="60 * t * n", place=METHOD)
-def minutes_of_more(t: Hours, n: Count) -> Minutes:
-    """Return the minutes of so many pieces more.
-
-    Examples
-    --------
-    >>> minutes_of_more(Hours(0.5), Count(3))
-    90.0
-    """
-    return Minutes(60 * t * n)
-
-
-@computes("T", "min", formula="60 * t * L", place=METHOD)
-def minutes_along(t: Hours, L: Metres) -> Minutes:  # noqa: N803 - as printed
-    """Return the minutes of digging so many metres.
-
-    Examples
-    --------
-    >>> minutes_along(Hours(0.4), Metres(10.0))
-    240.0
-    """
-    return Minutes(60 * t * L)
-
-
-@computes("n", "", formula="n - 1", place=METHOD)
-def beyond_the_first(n: Count) -> Count:
-    """Return how many rods there are beside the first.
-
-    Examples
-    --------
-    >>> beyond_the_first(Count(3))
-    2
-    """
-    return Count(n - 1)
 
 
 def soil_of(home: Home, book: Book) -> tuple[OhmMetres, OhmMetres] | None:
@@ -217,7 +190,7 @@ def _deeper(basis: Basis, rod_m: Metres) -> Remedy:
         does=f"Drive the point's rod to {rod_m:g} m with an extension, and read it",
         changes=(("earthing.rod_planned_m", float(rod_m)),),
         parts=(Part("extension of an earth rod, with coupling", 1.0),),
-        minutes=_more(basis, "rod-more", Count(1)),
+        minutes=task_minutes(basis.task("rod-more"), Count(1)),
     )
 
 
@@ -233,24 +206,20 @@ def _in_line(basis: Basis, rods: Count) -> Remedy:
             Part("earth rod with clamp and pit", float(more)),
             Part("earth wire 10 mm², green-and-yellow, guarded", 1.0),
         ),
-        minutes=_more(basis, "rod-more", more),
+        minutes=task_minutes(basis.task("rod-more"), more),
     )
 
 
 def _tape(basis: Basis, tape_m: Metres) -> Remedy:
     """Return the work of a tape in a trench, joined to the rod."""
-    dig = basis.task("dig-lawn")
     return Remedy(
         slug=f"point-tape-{tape_m:g}",
         does=f"Lay {tape_m:g} m of copper tape 0.6 m deep, joined to the point's rod, and read "
         "them together",
         changes=(("earthing.tape_planned_m", float(tape_m)),),
         parts=(Part("earth tape 25 × 3 mm, copper", float(tape_m), "m"),),
-        minutes=(
-            minutes_along(dig.low_h, tape_m), minutes_along(dig.usual_h, tape_m),
-            minutes_along(dig.high_h, tape_m),
-        ),
-    )  # fmt: skip
+        minutes=task_minutes(basis.task("dig-lawn"), tape_m),
+    )
 
 
 def _plate(basis: Basis, plate_m: Metres) -> Remedy:
@@ -261,14 +230,5 @@ def _plate(basis: Basis, plate_m: Metres) -> Remedy:
         "rod, and read them together",
         changes=(("earthing.plate_planned_m", float(plate_m)),),
         parts=(Part("earth plate 900 × 900 mm, copper, with its joint", 1.0),),
-        minutes=_more(basis, "bury-plate", Count(1)),
+        minutes=task_minutes(basis.task("bury-plate"), 1),
     )
-
-
-def _more(basis: Basis, task: str, times: Count) -> tuple[float, float, float]:
-    """Return the minutes of a task done so many times."""
-    each = basis.task(task)
-    return (
-        minutes_of_more(each.low_h, times), minutes_of_more(each.usual_h, times),
-        minutes_of_more(each.high_h, times),
-    )  # fmt: skip

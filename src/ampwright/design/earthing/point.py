@@ -25,9 +25,10 @@ from ampwright.standards.wiring.earthing_kind import Proof
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.charging import point_distance
+from ampwright.tables.earthing import touch_limit_of_rod
 from ampwright.tables.supply_limits import declared_ze_ohm
 
-from ..residual import in_amperes, touch_limit
+from ..residual import in_amperes
 from .bonding import COMBINED, doubted_earthing
 from .electrode import steady_in_soil, wants_room
 from .guard import guards, proof_of
@@ -258,7 +259,7 @@ def _buried(home: Home, basis: Basis) -> Check:
 
 def _touch(basis: Basis, touch_v: Volts) -> Check:
     """Return whether the circuit opens before what is touched stands too high."""
-    return touch_voltage_limited(touch_v, touch_limit(basis.book))
+    return touch_voltage_limited(touch_v, touch_limit_of_rod(basis.book))
 
 
 def _steady(home: Home, basis: Basis, electrode_ohm: Ohms) -> Iterator[Check]:

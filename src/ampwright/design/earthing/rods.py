@@ -84,12 +84,12 @@ def minutes_of_rods(t: Hours, t_more: Hours, n: Count) -> Minutes:
 
 
 @computes("n", "", formula="n - 1", place=METHOD)
-def rods_to_drive(n: Count) -> Count:
+def beyond_the_first(n: Count) -> Count:
     """Return how many rods must be driven where one is there.
 
     Examples
     --------
-    >>> rods_to_drive(Count(2))
+    >>> beyond_the_first(Count(2))
     1
     """
     return Count(n - 1)
@@ -178,7 +178,7 @@ def _deeper(basis: Basis, read_ohm: Ohms) -> Remedy:
 def _driven(basis: Basis, read_ohm: Ohms, rods: Count) -> Remedy:
     """Return the work of driving rods beside the one that is there."""
     first, more = basis.task("rod-first"), basis.task("rod-more")
-    new = rods_to_drive(rods)
+    new = beyond_the_first(rods)
     close_ohm = together_ohm(basis.book, read_ohm, rods, OWN_LENGTH)
     wide_ohm = together_ohm(basis.book, read_ohm, rods, TWO_LENGTHS)
     return Remedy(
