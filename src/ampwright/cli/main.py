@@ -15,7 +15,6 @@ from ampwright.foundations.errors import AmpwrightError, BadFileError, InputErro
 
 from .help_page import HelpPage
 
-DONE: Final = 0
 OUR_FAULT: Final = 1
 YOURS_TO_MEND: Final = 2
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from datetime import date
 from functools import cache
 from math import isinf
 
@@ -51,20 +50,6 @@ def all_tables() -> tuple[Listed, ...]:
     ['memory, 2 doubtful']
     """
     return tuple(_listed(table(name)) for name in table_names())
-
-
-def out_of_force(on: date) -> tuple[Listed, ...]:
-    """Return the tables whose document was no longer in force on a day.
-
-    Examples
-    --------
-    >>> "capacity/flat_70" in [each.name for each in out_of_force(date(2026, 11, 25))]
-    True
-    >>> out_of_force(date(2025, 1, 1))[0].name
-    'practice/data_separation'
-    """
-    ended = ((each, each.card.in_force_until) for each in all_tables())
-    return tuple(each for each, until in ended if until is not None and until <= on)
 
 
 def _listed(found: Table) -> Listed:
