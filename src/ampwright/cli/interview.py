@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 from ampwright.actions.answering import Telling
-from ampwright.actions.asking_shapes import AskAnswer, ErrandLine, Question
+from ampwright.actions.asking_shapes import AskAnswer, Question
 from ampwright.actions.interviewing import Heard, Interview
 from ampwright.actions.words import capital
 from ampwright.foundations.source import Evidence
@@ -20,6 +20,7 @@ from .common import LOOK_OF, ToJudge, today
 from .sheet import Sheet, marked
 
 STOP: Final = ("stop", "quit", "end")
+HOW_TO_ANSWER: Final = "Type the answer; later leaves a question out, an empty line ends."
 MISSING: Final = "Add what is missing with ampwright answer, and this again when the list is whole."
 HOW: Final = {
     "phone": (Evidence.TOLD, "call"),
@@ -59,9 +60,12 @@ def interview(
     evidence, usual = HOW[channel]
     known_by = Telling(evidence, how or usual, by, today(on))
     walk = Interview(home, to.terms, channel, known_by)
-    put(Sheet(), stands, walk.now)
+    put(Sheet(), begins, walk.now)
+    place = ""
     while walk.next is not None:
-        put(Sheet(), question, *walk.next)
+        errand, asked = walk.next
+        put(Sheet(), question, asked, errand.caution if errand.place != place else "")
+        place = errand.place
         words = line()
         if words is None or words.strip().casefold() in ("", *STOP):
             break
@@ -99,11 +103,17 @@ def stands(now: AskAnswer, sheet: Sheet) -> None:
         sheet.say(sentence)
 
 
-def question(errand: ErrandLine, asked: Question, sheet: Sheet) -> None:
-    """Write one question with its answers."""
+def begins(now: AskAnswer, sheet: Sheet) -> None:
+    """Write where things stand before the first question, and how to answer."""
+    stands(now, sheet)
+    sheet.say(HOW_TO_ANSWER, "quiet")
+
+
+def question(asked: Question, caution: str, sheet: Sheet) -> None:
+    """Write one question with its answers, after what is said before anybody looks there."""
     sheet.gap()
-    if errand.caution:
-        sheet.say(marked(errand.caution, "stop"))
+    if caution:
+        sheet.say(marked(caution, "stop"))
     about = f"{asked.about}: " if asked.about else ""
     sheet.say(marked(f"{about}{asked.ask}", "strong"))
     sheet.say(may_answer(asked))
