@@ -62,6 +62,13 @@ def test_a_number_used_twice_is_printed_once() -> None:
 
 
 def test_trust_prints_unless_published() -> None:
-    assert str(BOOK) == "a book:2018, 41.1 (memory)"
+    assert str(BOOK) == "a book, 2018, 41.1 (memory)"
     row = BOOK.at_row("6 mm²", Trust.PUBLISHED)
-    assert str(row) == "a book:2018, 41.1, 6 mm²"
+    assert str(row) == "a book, 2018, 41.1, 6 mm²"
+
+
+def test_a_colon_belongs_to_the_number_of_a_standard() -> None:
+    assert Place("BS 7671", "2018+A2:2022").name == "BS 7671:2018+A2:2022"
+    assert Place("EREC G100", "Issue 2").name == "EREC G100, Issue 2"
+    assert Place("Approved Document S", "2021").name == "Approved Document S, 2021"
+    assert Place("a handbook").name == "a handbook"

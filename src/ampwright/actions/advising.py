@@ -108,7 +108,7 @@ def would_change(
         added = amount(spare.low, "A")
         yield f"more than {added} of load is added: the operator must then be asked first"
     for key in seen.outlook.deciding:
-        yield f"{fact_name(key)} turns out otherwise"
+        yield f"another answer to this: {small(fact_name(key))}"
     for words in leans_on(option):
         yield f"this proves wrong: {words}"
 

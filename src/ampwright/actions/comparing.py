@@ -14,7 +14,7 @@ from ampwright.supply.hours import ANY
 
 from .deciding import plain
 from .figures import texts
-from .heads import EARTHS, spot
+from .heads import EARTHS, feed, spot
 from .naming import may_need
 from .seeing import Seen
 from .shapes import Figure, Row
@@ -88,8 +88,8 @@ def point(side: Side) -> str:
 def where(side: Side) -> str:
     """Say where the point hangs and what it is fed from."""
     choice = side.option.choice
-    tap = "the meter, on a board of its own" if choice.tap == "meter" else f"board {choice.tap}"
-    return f"{spot(side.seen.home.folded, choice.place)}, from {tap}"
+    own = ", on a board of its own" if choice.tap == "meter" else ""
+    return f"{spot(side.seen.home.folded, choice.place)}, from {feed(choice.tap)}{own}"
 
 
 def first(side: Side) -> str:
@@ -120,23 +120,20 @@ def demand(side: Side) -> str:
     said = f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
     supply = side.design.supply
     now = side.texts(supply.counted.now_a, by_line)
-    return (
-        f"{said}; {now} now, {side.texts(supply.carried.carried_a, by_line)} with it"
-        if now
-        else said
-    )
+    on_lines = side.texts(supply.carried.carried_a, by_line)
+    return f"{said}; {now} now" + (f", {on_lines} with it" if on_lines.startswith("L1") else "")
 
 
 def by_line(line_a: Sequence[float]) -> str:
-    """Write what each of three lines carries; of one line there is no more to say.
+    """Write what each of three lines carries, or what the one does.
 
     Examples
     --------
     >>> by_line((33.64, 36.6, 29.98)), by_line((53.65,))
-    ('L1 33.6, L2 36.6, L3 30 A', '')
+    ('L1 33.6, L2 36.6, L3 30 A', '53.7 A')
     """
     if len(line_a) == 1:
-        return ""
+        return amount(line_a[0], "A")
     parts = [f"L{i} {amount(each, 'A')}" for i, each in enumerate(line_a, 1)]
     return ", ".join(part.removesuffix(" A") for part in parts) + " A"
 

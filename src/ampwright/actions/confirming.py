@@ -56,14 +56,9 @@ def of_the_tables(run: DesignRun) -> Iterator[Confirm]:
         )  # fmt: skip
         for why, marked in marks:
             if marked:
-                rows.setdefault((why, document_of(place)), {})[table_of(place)] = None
+                rows.setdefault((why, place.name), {})[table_of(place)] = None
     for (why, document), tables in rows.items():
         yield Confirm(f"{document}: {'; '.join(tables)}", why)
-
-
-def document_of(place: Place) -> str:
-    """Return the document of a place with its edition."""
-    return f"{place.document}:{place.edition}" if place.edition else place.document
 
 
 def table_of(place: Place) -> str:

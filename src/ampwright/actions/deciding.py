@@ -231,7 +231,7 @@ def undecided(seen: Seen) -> str:
 
 def names_of(keys: Sequence[str]) -> str:
     """Return what some facts are called, as a list."""
-    return all_of([fact_name(key) for key in keys])
+    return all_of([small(fact_name(key)) for key in keys])
 
 
 def certain(outlook: Outlook) -> tuple[str, ...]:

@@ -129,21 +129,29 @@ def rests(reads: Iterable[Rest]) -> tuple[str, ...]:
 
 
 def alike(reads: Iterable[Rest]) -> tuple[list[Rest], ...]:
-    """Return reads put together where they are of one fact and rest on the same."""
-    found: dict[tuple[str, str], list[Rest]] = {}
+    """Return reads put together where they are of one fact of one kind and rest on the same."""
+    found: dict[tuple[str, str, str], list[Rest]] = {}
     for rest in reads:
-        found.setdefault((slot(rest.key).fact.trade, basis_of(rest)), []).append(rest)
+        here = slot(rest.key)
+        kind = here.thing.rpartition(".")[0]
+        found.setdefault((kind, here.fact.trade, basis_of(rest)), []).append(rest)
     return tuple(found.values())
 
 
 def of_things(reads: Sequence[Rest]) -> str:
-    """Write the values of one fact, each with the things that have it."""
+    """Write the values of one fact, each with the things that have it.
+
+    What several things stand in, a board, is not said of each.
+    """
+    paths = [[thing for _, thing in things_in(rest.key)] for rest in reads]
+    shared = len({tuple(path[:-1]) for path in paths}) == 1 and len(reads) > 1
     by_value: dict[str, list[str]] = {}
-    for rest in reads:
-        things = [thing for _, thing in things_in(rest.key)]
+    for rest, path in zip(reads, paths, strict=True):
+        things = path[-1:] if shared else path
         by_value.setdefault(words_of(rest.key, rest.value), []).extend(things)
     return "; ".join(
-        f"{said} ({', '.join(things)})" if things else said for said, things in by_value.items()
+        f"{said} ({', '.join(things)})" if things and things != [said] else said
+        for said, things in by_value.items()
     )
 
 

@@ -14,7 +14,7 @@ from ampwright.options.work import Design
 
 from .facts import fact_name
 from .shapes import Figure
-from .words import all_of, span
+from .words import all_of, small, span
 
 Get = Callable[[Design], Any]
 """Gets one number of a design, or one for each line."""
@@ -95,6 +95,6 @@ def not_known(keys: Iterable[str]) -> str:
     Examples
     --------
     >>> not_known(("supply.ze_ohm",))
-    'not known yet: External earth loop impedance'
+    'not known yet: external earth loop impedance'
     """
-    return f"not known yet: {all_of([fact_name(key) for key in keys])}"
+    return f"not known yet: {all_of([small(fact_name(key)) for key in keys])}"

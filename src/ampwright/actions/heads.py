@@ -62,6 +62,11 @@ def option_name(home: FoldedHome, choice: Choice) -> str:
     return f"{power(choice)} {spot(home, choice.place)}, {all_of(special)}"
 
 
+def feed(tap: str) -> str:
+    """Say what a point is fed from."""
+    return "the meter" if tap == "meter" else f"board {tap}"
+
+
 def text_at(folded: FoldedHome, key: str) -> str:
     """Return the one answer to a fact in words, or nothing."""
     answer = folded.at(key).answer

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from importlib.metadata import version
 from typing import Final
@@ -11,7 +12,7 @@ from typing import Final
 from ampwright.documents.options_and_working import content
 from ampwright.documents.render import render
 from ampwright.foundations.source import Said
-from ampwright.survey.layout import slot
+from ampwright.survey.layout import slot, things_in
 from ampwright.survey.views import Rest
 
 from .comparing import MOST_COMPARED
@@ -19,7 +20,7 @@ from .design_run import DesignRun, run_design
 from .facts import alike, how, known, of_things
 from .seeing import Seen
 from .shapes import Confirm, FoundFact, InHand, OpenFact, OptionLine, OptionsAnswer, Work
-from .words import all_of, capital, count, day, small
+from .words import all_of, capital, day, small
 from .working import told_stages
 
 TEMPLATE: Final = "options_and_working"
@@ -32,8 +33,10 @@ SIGNS: Final[dict[str, content.Sign]] = {
 }
 WHYS: Final[dict[str, content.Why]] = {
     "open": "open", "assumed": "assumed", "operator": "told", "see first": "told",
-    "memory": "memory", "doubtful": "memory",
+    "memory": "memory", "doubtful": "doubtful",
 }  # fmt: skip
+MOST_WINNERS: Final = 5
+LISTED: Final = "all_listed"
 NO_FIRM: Final = "Firm not named"
 FIRST: Final = re.compile(
     r"supply\.(phases|main_fuse_a|looped|earthing|ze_ohm|fault_current_ka|isolator)"
@@ -73,7 +76,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         ),
         recommended=recommended(answer),
         work=tuple(work_items(answer)),
-        confirm=tuple(map(confirm_line, answer.confirm)),
+        confirm=tuple(confirm_lines(answer.confirm)),
         cautions=answer.cautions,
         prove=tuple(
             content.ProveLine(capital(each.what), each.limit, each.how, each.place)
@@ -94,8 +97,8 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
 
 def in_hand_line(each: InHand) -> str:
     """Write one thing to have in hand, from whom and by what rule."""
-    maybe = "" if each.certain else "Perhaps: "
-    return f"{maybe}{each.says}, from {each.from_whom} [{each.place}]"
+    says = each.says if each.certain else f"Perhaps: {small(each.says)}"
+    return f"{says}, from {each.from_whom} [{each.place}]"
 
 
 def home_block(answer: OptionsAnswer) -> content.HomeBlock:
@@ -137,7 +140,35 @@ def also_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content
     """Yield every fact that is held and that the design does not rest on."""
     if run is not None:
         shown = {*run.reads, *HEAD}
-        yield from (found_line(each) for each in answer.found if each.key not in shown)
+        yield from together(each for each in answer.found if each.key not in shown)
+
+
+def together(found: Iterable[FoundFact]) -> Iterator[content.FoundLine]:
+    """Yield found facts; what is known alike of several things of one kind stands in one line."""
+    alike_found: dict[tuple[str, ...], list[FoundFact]] = {}
+    for each in found:
+        apart = each.overruled or not slot(each.key).thing or slot(each.key).fact.name == LISTED
+        kind = each.key if apart else slot(each.key).thing.rpartition(".")[0]
+        same = (kind, slot(each.key).fact.name, each.known, each.how)
+        alike_found.setdefault(same, []).append(each)
+    for several in alike_found.values():
+        yield found_line(several[0]) if len(several) == 1 else of_several(several)
+
+
+def of_several(several: Sequence[FoundFact]) -> content.FoundLine:
+    """Return one fact of several things: each answer with its things, unless it names them."""
+    first = several[0]
+    *around, _ = (thing for _, thing in things_in(first.key))
+    by_answer: dict[str, list[str]] = {}
+    for each in several:
+        by_answer.setdefault(each.answer, []).append(things_in(each.key)[-1][1])
+    answers = (
+        said if things == [said] else f"{said} ({', '.join(things)})"
+        for said, things in by_answer.items()
+    )
+    trade = slot(first.key).fact.trade
+    what = f"{trade} ({', '.join(around)})" if around else trade
+    return content.FoundLine(what, "; ".join(answers), first.known, first.how)
 
 
 def shown_by_itself(rest: Rest, found: FoundFact | None) -> bool:
@@ -205,23 +236,43 @@ def work_item(each: Work) -> content.WorkItem:
     )  # fmt: skip
 
 
-def confirm_line(each: Confirm) -> content.ConfirmLine:
-    """Return one thing to confirm."""
-    return content.ConfirmLine(each.what, WHYS[each.why])
+def confirm_lines(confirm: Sequence[Confirm]) -> Iterator[content.ConfirmLine]:
+    """Yield what to confirm, a place that is recalled and in doubt as well in one line."""
+    both = {each.what for each in confirm if each.why == "doubtful"}
+    both &= {each.what for each in confirm if each.why == "memory"}
+    for each in confirm:
+        if each.what not in both:
+            yield content.ConfirmLine(each.what, WHYS[each.why])
+        elif each.why == "memory":
+            yield content.ConfirmLine(each.what, "memory and doubtful")
+
+
+def most_often(names: Sequence[str]) -> str:
+    """Return the letters that stand most often, and how many others there are.
+
+    Examples
+    --------
+    >>> most_often("ABBC"), most_often("GABBCDEF")
+    ('B, A, C', 'B, G, A, C, D and 2 others')
+    """
+    ranked = [name for name, _ in Counter(names).most_common()]
+    shown, rest = ranked[:MOST_WINNERS], ranked[MOST_WINNERS:]
+    others = f" and {len(rest)} other{'s' if len(rest) > 1 else ''}" if rest else ""
+    return f"{', '.join(shown)}{others}"
 
 
 def rejected(answer: OptionsAnswer) -> Iterator[content.RejectedRow]:
     """Yield what ruled choices out, then what beats the options that are sound."""
     for each in answer.ruled_out:
         reason = f"{each.says}: {each.case}" if each.case else each.says
-        yield content.RejectedRow(reason, count(each.choices, "choice"), each.place)
-    winners: dict[tuple[str, tuple[str, ...]], int] = {}
-    for each_beaten in answer.beaten:
-        key = each_beaten.loses_to, each_beaten.in_what
-        winners[key] = winners.get(key, 0) + 1
+        yield content.RejectedRow(reason, f"{each.choices:,}", each.place)
     letters = {each.id: each.letter for each in answer.options}
-    for (winner, in_what), many in winners.items():
+    lost: dict[tuple[str, ...], list[str]] = {}
+    for each_beaten in answer.beaten:
+        lost.setdefault(each_beaten.in_what, []).append(each_beaten.loses_to)
+    for in_what, winners in sorted(lost.items(), key=lambda each: -len(each[1])):
+        named = [letters[winner] for winner in winners if winner in letters]
         yield content.RejectedRow(
-            f"sound, but {all_of(in_what)}", count(many, "choice"),
-            loses_to=letters.get(winner, winner),
+            f"sound, but {all_of(in_what)}", f"{len(winners):,}",
+            loses_to=most_often(named),
         )  # fmt: skip

@@ -13,7 +13,7 @@ from ampwright.options.outlook import Outlook, outlook
 from ampwright.options.search import Option
 from ampwright.options.work import Design
 
-from .heads import option_name, text_at
+from .heads import feed, option_name, text_at
 from .homes import HomeRead, read_home
 from .naming import letters, shown
 
@@ -35,8 +35,11 @@ class Seen:
         return next(iter(self.offered.values()), None)
 
     def name(self, choice: Choice) -> str:
-        """Return what an option of this home is called."""
-        return option_name(self.home.folded, choice)
+        """Return what an option of this home is called, with its feed where two differ in it."""
+        name = option_name(self.home.folded, choice)
+        others = (each.choice for each in self.offered.values())
+        taps = {each.tap for each in others if option_name(self.home.folded, each) == name}
+        return f"{name}, from {feed(choice.tap)}" if taps - {choice.tap} else name
 
     def letter(self, option_id: str) -> str:
         """Return the letter of an option, or nothing when it is not shown."""

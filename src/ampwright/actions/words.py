@@ -5,6 +5,7 @@ The only place that rounds. Figures keep their unit; a range is written once, wi
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
@@ -12,6 +13,8 @@ from decimal import ROUND_HALF_UP, Decimal
 from ampwright.foundations.answers import Answer, Between, CannotSay, Is, OneOf, Value
 from ampwright.foundations.money import Pence, pounds
 from ampwright.foundations.working import figure
+
+BRACKETED = re.compile(r" \([^()]*\)")
 
 MINUTES_AS_MINUTES = 120
 """From so many minutes on, a time is written in hours."""
@@ -226,14 +229,16 @@ def count(many: int, one: str, more: str = "") -> str:
 
 
 def brief(text: str) -> str:
-    """Return the first part of a sentence, up to its first comma.
+    """Return the first part of a sentence, up to its first comma, without what is in brackets.
 
     Examples
     --------
     >>> brief("Run a bond to the water service, clamped before any branch")
     'Run a bond to the water service'
+    >>> brief("Move it to 8-L3 (54 mm of wire needed, 300 there); test it again")
+    'Move it to 8-L3; test it again'
     """
-    return text.partition(",")[0]
+    return BRACKETED.sub("", text).partition(",")[0]
 
 
 def small(text: str) -> str:

@@ -44,6 +44,8 @@ class Place:
     'IEC 60228:2004, Table 2'
     >>> str(Place("BS 7671", "2018+A2:2022", "433.1.1", Trust.MEMORY, doubtful=True))
     'BS 7671:2018+A2:2022, 433.1.1 (memory, doubtful)'
+    >>> Place("Approved Document S", "2021").name
+    'Approved Document S, 2021'
     """
 
     document: str
@@ -51,6 +53,13 @@ class Place:
     at: str = ""
     trust: Trust = Trust.PUBLISHED
     doubtful: bool = False
+
+    @property
+    def name(self) -> str:
+        """The document with its edition; a colon belongs to the number of a standard alone."""
+        numbered = self.document[-1:].isdigit() and self.edition[:1].isdigit()
+        between = ":" if numbered else ", "
+        return f"{self.document}{between}{self.edition}" if self.edition else self.document
 
     def at_row(self, row: str, trust: Trust | None = None, doubtful: bool = False) -> Place:
         """Return the place of one row of this table, with the row's own trust."""
@@ -61,8 +70,7 @@ class Place:
 
     def __str__(self) -> str:
         """Render document, edition and place, then the trust unless it is published."""
-        name = f"{self.document}:{self.edition}" if self.edition else self.document
-        where = f"{name}, {self.at}" if self.at else name
+        where = f"{self.name}, {self.at}" if self.at else self.name
         marks = [self.trust.value] if self.trust is not Trust.PUBLISHED else []
         marks += ["doubtful"] if self.doubtful else []
         return f"{where} ({', '.join(marks)})" if marks else where

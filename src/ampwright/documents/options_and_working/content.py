@@ -22,7 +22,7 @@ Known = Literal["assumed", "told", "seen", "measured", "not asked"]
 Mark = Literal["pass", "fail", "undetermined", "not applicable"]
 """What a check found."""
 
-Why = Literal["open", "assumed", "memory", "told"]
+Why = Literal["open", "assumed", "memory", "doubtful", "memory and doubtful", "told"]
 """Why something has to be confirmed before anyone relies on it."""
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal, cast
+from typing import Any, Final, Literal, cast
 
 from ampwright.documents.formulas import drawn, listed, number, row
 from ampwright.documents.symbols import Drawn, plain, symbol, words
@@ -27,6 +27,9 @@ from .content import (
     WorkingGroup,
     WorkingLine,
 )
+
+WORKS: Final = frozenset(" (*")
+"""A formula without any of these is the number it is made from, and says nothing."""
 
 NameOfFact = Callable[[str], str]
 
@@ -114,8 +117,9 @@ class Ledger:
         """Number a line, or starting figures that differ only in size, and set them as one."""
         line = alike[0]
         name = called(line.symbol)
-        formula = drawn(line.formula) if line.formula else ""
-        numbers = drawn(line.numbers) if line.numbers else ""
+        works = bool(set(line.formula) & WORKS)
+        formula = drawn(line.formula) if works else ""
+        numbers = drawn(line.numbers) if works else ""
         result = amount(", ".join(each.result for each in alike), line.unit)
         shown = [plain(part) for part in (name, formula, numbers) if part]
         return WorkingLine(
