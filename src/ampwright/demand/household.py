@@ -70,10 +70,42 @@ def household_demand(home: Home, book: Book) -> Made[Demand]:
 def demand_of(loads: Sequence[Load], phases: int, book: Book) -> Demand:
     """Return what some loads ask at once, on each of so many lines."""
     items = tuple(
-        _items([load for load in loads if load.line in (line, ALL_LINES)], book)
+        Counting(book).items([load for load in loads if load.line in (line, ALL_LINES)])
         for line in LINES[:phases]
     )
     return Demand(tuple(_total(each, book) for each in items), items)
+
+
+class Counting:
+    """Counts the loads of one home, told apart by their ids; the same loads are counted once.
+
+    For many ways to share them among the lines.
+    """
+
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self._items: dict[tuple[str, ...], Counted] = {}
+        self._lines: dict[tuple[str, ...], Amperes] = {}
+
+    def line_a(self, loads: Sequence[Load]) -> Amperes:
+        """Return what the loads of one line ask at once."""
+        key = tuple(load.id for load in loads)
+        if key not in self._lines:
+            self._lines[key] = _total(self.items(loads), self.book)
+        return self._lines[key]
+
+    def items(self, loads: Sequence[Load]) -> tuple[Counted, ...]:
+        """Return what counts on one line, in the order of the loads."""
+        groups: dict[str, list[Load]] = {}
+        for load in loads:
+            groups.setdefault(load.kind if load.kind in POOLED else load.id, []).append(load)
+        return tuple(self._item(group) for group in groups.values())
+
+    def _item(self, loads: list[Load]) -> Counted:
+        key = tuple(load.id for load in loads)
+        if key not in self._items:
+            self._items[key] = _counted(loads, self.book)
+        return self._items[key]
 
 
 def read_loads(home: Home, phases: int) -> tuple[Load, ...]:
@@ -101,14 +133,6 @@ def nothing(book: Book, why: str) -> Amperes:
     """Return nought amperes, with the reason where workings are kept."""
     none = Amperes(0.0)
     return given("I", none, "A", SetBy("survey", why)) if book.keeps_working else none
-
-
-def _items(loads: Sequence[Load], book: Book) -> tuple[Counted, ...]:
-    """Return what counts on one line, in the order of the loads."""
-    groups: dict[str, list[Load]] = {}
-    for load in loads:
-        groups.setdefault(load.kind if load.kind in POOLED else load.id, []).append(load)
-    return tuple(_counted(group, book) for group in groups.values())
 
 
 def _counted(loads: Sequence[Load], book: Book) -> Counted:

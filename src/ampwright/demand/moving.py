@@ -20,7 +20,7 @@ from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 
 from .compare import TABLE
-from .household import ALL_LINES, LINES, Load, demand_of, read_loads
+from .household import ALL_LINES, LINES, Counting, Load, read_loads
 from .outlets import Outlets, outlets_of
 
 METHOD: Final = Place("Ampwright", at="method, a way made free", trust=Trust.DERIVED)
@@ -99,6 +99,7 @@ class Moving:
     def __init__(self, home: Home, basis: Basis, loads: tuple[Load, ...]) -> None:
         self.home, self.basis, self.loads = home, basis, loads
         self.outlets: Outlets = outlets_of(home, BOARD)
+        self._counting = Counting(basis.book)
         self.spare = noted(home)
         self.none_spare = not self.spare and if_said(
             lambda: home.boards[BOARD].spare_ways == 0, False
@@ -129,41 +130,51 @@ class Moving:
     def double(self, single: Sequence[Move]) -> Iterator[Move]:
         """Yield the most even of all moves of two, if it is more so than any of one."""
         found = (
-            move
+            going
             for two in combinations(self.movable, 2)
             for lines in product(LINES, LINES)
             if all(load.line != line for load, line in zip(two, lines, strict=True))
-            and (move := self._move(dict(zip(two, lines, strict=True)))) is not None
+            and self._seats(going := dict(zip(two, lines, strict=True))) is not None
         )
-        best = min(found, key=lambda move: heaviest_first(move.now_a), default=None)
-        as_it_is = demand_of(self.loads, len(LINES), self.basis.book).now_a
+        evenest = min(found, key=lambda going: heaviest_first(self._now_a(going)), default={})
+        best = self._move(evenest) if evenest else None
+        as_it_is = self._now_a({})
         others = (as_it_is, *(each.now_a for each in single))
         if best and all(max(best.now_a) < max(each) for each in others):
             yield best
 
     def _move(self, going: dict[Load, str]) -> Move | None:
         """Return one move with what it leaves; nothing if the board has no room for it."""
-        if not self._lines_spare(going):
-            return None
-        seats = self.outlets.seating({load.id: line for load, line in going.items()})
+        seats = self._seats(going)
         if seats is None:
             return None
+        told = tuple(self._going(load, line, seats) for load, line in going.items())
+        return Move(told, self._now_a(going), self.spare)
+
+    def _seats(self, going: dict[Load, str]) -> dict[str, str] | None:
+        """Return the outlets of a move; nothing if the board has no room for it."""
+        if not self._lines_spare(going):
+            return None
+        return self.outlets.seating({load.id: line for load, line in going.items()})
+
+    def _now_a(self, going: dict[Load, str]) -> tuple[Amperes, ...]:
+        """Return what the loads ask on each line once some have gone to another."""
         lines = {load.id: line for load, line in going.items()}
-        loads = tuple(replace(each, line=lines.get(each.id, each.line)) for each in self.loads)
-        return Move(
-            tuple(self._going(load, line, seats) for load, line in going.items()),
-            demand_of(loads, len(LINES), self.basis.book).now_a,
-            self.spare,
+        on = [(each, lines.get(each.id, each.line)) for each in self.loads]
+        return tuple(
+            self._counting.line_a([load for load, at in on if at in (line, ALL_LINES)])
+            for line in LINES
         )
 
     def _lines_spare(self, going: dict[Load, str]) -> bool:
         """Say whether nothing speaks against free outlets on the lines where the loads go."""
         if self.outlets.held or not (self.spare or self.none_spare):
             return True
-        free = Counter(self.spare) + Counter(load.line for load in going)
+        free = (*self.spare, *(load.line for load in going))
         own = all(line in self.spare or line in left_by_others(load, going)
                   for load, line in going.items())  # fmt: skip
-        return own and Counter(going.values()) <= free
+        lines = tuple(going.values())
+        return own and all(lines.count(line) <= free.count(line) for line in lines)
 
     def _going(self, load: Load, line: str, seats: dict[str, str]) -> Going:
         """Return one load on its way, with the outlets where the chart has them."""

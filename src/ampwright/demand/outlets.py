@@ -61,6 +61,7 @@ class Outlets:
 
     def __init__(self, board: Board) -> None:
         self.board = board
+        self._wires: dict[str, tuple[Wire, ...]] = {}
 
     @cached_property
     def blank(self) -> tuple[str, ...]:
@@ -76,11 +77,21 @@ class Outlets:
 
     def wires(self, load: str) -> tuple[Wire, ...]:
         """Return the circuits that feed a load, as far as anybody noted them."""
+        if load not in self._wires:
+            self._wires[load] = tuple(
+                Wire(device, self._outlet_of(device), self._slack(circuit))
+                for circuit, feeds in self._feeding
+                if load in feeds
+                for device in [if_said(lambda c=circuit: c.device, "")]  # type: ignore[misc]
+            )
+        return self._wires[load]
+
+    @cached_property
+    def _feeding(self) -> tuple[tuple[Circuit, tuple[str, ...]], ...]:
+        """Every circuit with the loads that it feeds, as far as anybody noted them."""
         return tuple(
-            Wire(device, self._outlet_of(device), self._slack(circuit))
+            (circuit, tuple(if_said(lambda c=circuit: c.feeds, "").split()))  # type: ignore[misc]
             for _, circuit in self.board.circuits.so_far()
-            if load in if_said(lambda c=circuit: c.feeds, "").split()  # type: ignore[misc]
-            for device in [if_said(lambda c=circuit: c.device, "")]  # type: ignore[misc]
         )
 
     def _outlet_of(self, device: str) -> str:

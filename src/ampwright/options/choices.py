@@ -73,26 +73,25 @@ class Choosing:
     the homes; while exploring, in each home its own.
     """
 
-    __slots__ = ("_asked", "_made", "remedies")
-
     def __init__(self, made: Mapping[str, Any], remedies: Any = ()) -> None:
         self._made = made
         self.remedies = remedies
-        self._asked: dict[str, None] = {}
+        self._asked: tuple[str, ...] = ()
 
     def __getattr__(self, name: str) -> Any:
-        """Return what was chosen; raises ``Pick`` when nothing was yet."""
+        """Return what was chosen, when first asked; raises ``Pick`` when nothing was yet."""
         if name not in DIMENSIONS:
             raise AttributeError(name)
         if name not in self._made:
             raise Pick(name)
-        self._asked[name] = None
+        self._asked += (name,)
+        setattr(self, name, self._made[name])
         return self._made[name]
 
     @property
     def asked(self) -> tuple[str, ...]:
         """The dimensions asked for so far."""
-        return tuple(self._asked)
+        return self._asked
 
     @property
     def as_choice(self) -> Choice:

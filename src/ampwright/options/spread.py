@@ -29,10 +29,9 @@ class Spread(Generic[T]):
     """``values[index]``, where ``index`` has one axis for each fact in ``facts``.
 
     Without facts there is one value. An attribute of a spread is the spread of that
-    attribute; equal parts fall together, so what comes after runs once for each distinct part.
+    attribute, made when it is first read; equal parts fall together, so what comes after runs
+    once for each distinct part.
     """
-
-    __slots__ = ("_parts", "facts", "homes", "index", "values")
 
     def __init__(
         self, homes: Homes, facts: tuple[str, ...], index: Index, values: tuple[T, ...]
@@ -44,8 +43,9 @@ class Spread(Generic[T]):
         """Return the spread of one attribute of every value; missing stays missing."""
         if name[0] == "_":
             raise AttributeError(name)
-        made = self._parts.get(name)
-        return self.part(name, attrgetter(name)) if made is None else made
+        made = self.part(name, attrgetter(name))
+        setattr(self, name, made)
+        return made
 
     def part(self, name: str, get: Callable[[T], Any]) -> Spread[Any]:
         """Return the spread of something got from each value, kept under a name."""
