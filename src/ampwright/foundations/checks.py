@@ -178,7 +178,10 @@ def requires(
 
 def verdict(checks: Iterable[Check]) -> Outcome:
     """Sum up: fail if any fails, else undetermined if any is, else pass."""
-    outcomes = {check.outcome for check in checks}
-    if Outcome.FAIL in outcomes:
-        return Outcome.FAIL
-    return Outcome.UNDETERMINED if Outcome.UNDETERMINED in outcomes else Outcome.PASS
+    worst = Outcome.PASS
+    for check in checks:
+        if check.outcome is Outcome.FAIL:
+            return Outcome.FAIL
+        if check.outcome is Outcome.UNDETERMINED:
+            worst = Outcome.UNDETERMINED
+    return worst

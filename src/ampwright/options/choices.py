@@ -6,7 +6,7 @@ late is not multiplied into what was settled early.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from typing import Any, cast
 
@@ -58,35 +58,34 @@ Menu = Mapping[str, tuple[Any, ...]]
 """The values of each dimension of ``Choice``."""
 
 
-class Pick(Exception):  # noqa: N818 - not an error: the work asks for a choice
-    """The work asked for a choice that is not made yet; carries the dimension."""
-
-    def __init__(self, dimension: str) -> None:
-        self.dimension = dimension
-        super().__init__(dimension)
-
-
 class Choosing:
-    """A choice that is made step by step; asking for what is not chosen raises ``Pick``.
+    """A choice that is made step by step, as the work asks for one part of it after another.
 
-    ``asked`` lists the dimensions asked for so far, in order. ``remedies`` is the work laid over
-    the homes; while exploring, in each home its own.
+    ``choose`` is called with the name of a part that is not among those ``made`` and must make
+    it. ``asked`` lists the dimensions asked for so far, in order. ``remedies`` is the work laid
+    over the homes; while exploring, in each home its own.
     """
 
-    def __init__(self, made: Mapping[str, Any], remedies: Any = ()) -> None:
-        self._made = made
+    def __init__(
+        self,
+        made: Mapping[str, Any],
+        remedies: Any = (),
+        choose: Callable[[str], None] | None = None,
+    ) -> None:
+        self._made, self._choose = made, choose
         self.remedies = remedies
         self._asked: tuple[str, ...] = ()
 
     def __getattr__(self, name: str) -> Any:
-        """Return what was chosen, when first asked; raises ``Pick`` when nothing was yet."""
+        """Return what is chosen, and keep it: asked for again, it is found without this."""
         if name not in DIMENSIONS:
             raise AttributeError(name)
-        if name not in self._made:
-            raise Pick(name)
+        if name not in self._made and self._choose is not None:
+            self._choose(name)
+        value = self._made[name]
         self._asked += (name,)
-        setattr(self, name, self._made[name])
-        return self._made[name]
+        setattr(self, name, value)
+        return value
 
     @property
     def asked(self) -> tuple[str, ...]:

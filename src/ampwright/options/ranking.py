@@ -9,7 +9,7 @@ these but the cars' need.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final, NamedTuple
 
@@ -59,6 +59,9 @@ class Criteria(NamedTuple):
 
 WEIGHED: Final = ("wait", "slowness_kw", "price_p", "seen", "cramped")
 """What an option may lose in; ties go by ``order``."""
+WEIGHED_AT: Final = tuple(Criteria._fields.index(name) for name in WEIGHED)
+ROOM: Final = 1 << 20
+"""So many numbers are compared at once: more would take memory and save no time."""
 PRIORITY: Final = "wishes.priority"
 MATTERS: Final = {
     "price": "price_p",
@@ -106,13 +109,13 @@ class Ranking:
     def best_in(self, fixed: Mapping[str, Value]) -> Option[Any] | None:
         """Return the best option in the home where the open facts have these values."""
         here = Cells.one(self.cells.homes, fixed)
-        laid = [lay_out(here, option) for option in self.options]
+        laid = laid_out(here, self.options)
         number = int(best_of(laid, here.count, self.order)[0])
         return None if number == NONE else self.options[number]
 
     def leading_in(self, cells: Cells) -> NDArray[np.int64]:
         """Return what ``leading`` would hold for other cells over the same facts."""
-        laid = [lay_out(cells, option) for option in self.options]
+        laid = laid_out(cells, self.options)
         return led(self.options, laid, best_of(laid, cells.count, self.order), self.order)
 
 
@@ -126,7 +129,7 @@ class Laid(NamedTuple):
 def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     """Order options, find the best in each home, and name the winner over each loser."""
     cells = Cells.over(homes, (fact for option in options for fact in facts_of(option)))
-    laid = [lay_out(cells, option) for option in options]
+    laid = laid_out(cells, options)
     order = order_for(homes.known.get(PRIORITY))
     groups = grouped(options, laid, cells, order)
     keys = [
@@ -251,15 +254,37 @@ def criterion(option: Option[Any], name: str) -> Spread[float]:
     return found
 
 
+def laid_out(cells: Cells, options: Iterable[Option[Any]]) -> list[Laid]:
+    """Return soundness and criteria of options in each of some cells."""
+    columns: dict[Spread[float], Numbers] = {}
+
+    def column(spread: Spread[float]) -> Numbers:
+        if spread not in columns:
+            values: tuple[float | Missing, ...] = spread.values
+            each = np.asarray([0.0 if isinstance(v, Missing) else float(v) for v in values])
+            columns[spread] = each[cells.at(spread)]
+        return columns[spread]
+
+    return [
+        Laid(
+            option.sound.at(cells),
+            tuple(column(criterion(option, name)) for name in Criteria._fields),
+        )
+        for option in options
+    ]
+
+
 def lay_out(cells: Cells, option: Option[Any]) -> Laid:
-    """Return soundness and criteria of an option in each of some cells."""
-    parts = []
-    for name in Criteria._fields:
-        spread = criterion(option, name)
-        values: tuple[float | Missing, ...] = spread.values
-        column = np.asarray([0.0 if isinstance(v, Missing) else float(v) for v in values])
-        parts.append(column[cells.at(spread)])
-    return Laid(option.sound.at(cells), tuple(parts))
+    """Return soundness and criteria of one option in each of some cells."""
+    return laid_out(cells, (option,))[0]
+
+
+def stacked(arrays: Sequence[NDArray[Any]], count: int) -> Numbers:
+    """Return arrays below one another, each over so many cells, or over one that stands for all."""
+    made = np.empty((len(arrays), count if any(each.ndim for each in arrays) else 1))
+    for row, array in zip(made, arrays, strict=True):
+        row[:] = array
+    return made
 
 
 def typical(laid: Laid, cells: Cells, order: Order) -> tuple[float, ...]:
@@ -267,8 +292,8 @@ def typical(laid: Laid, cells: Cells, order: Order) -> tuple[float, ...]:
 
     Rounded, so that equal averages do not differ by the order of their sums.
     """
-    parts = (laid.severity.astype(np.float64), *(laid.criteria[i] for i in order))
-    return tuple(round(cells.mean(part), 9) for part in parts)
+    parts: list[NDArray[Any]] = [laid.severity, *(laid.criteria[i] for i in order)]
+    return tuple(round(cells.mean(part) if part.ndim else float(part), 9) for part in parts)
 
 
 def beats(winner: Laid, loser: Laid) -> bool:
@@ -276,14 +301,14 @@ def beats(winner: Laid, loser: Laid) -> bool:
     here = loser.severity < 2
     if bool((here & (winner.severity > loser.severity)).any()):
         return False
-    mine, theirs = Criteria(*winner.criteria), Criteria(*loser.criteria)  # type: ignore[arg-type]
-    pairs = [(getattr(mine, name), getattr(theirs, name)) for name in WEIGHED]
+    pairs = [(winner.criteria[i], loser.criteria[i]) for i in WEIGHED_AT]
     if any(bool((here & (ours > other)).any()) for ours, other in pairs):
         return False
     if any(bool((here & (ours < other)).any()) for ours, other in pairs):
         return True
-    earlier = bool((here & (mine.order < theirs.order)).any())
-    return earlier and not bool((here & (mine.order > theirs.order)).any())
+    ours, other = winner.criteria[-1], loser.criteria[-1]
+    earlier = bool((here & (ours < other)).any())
+    return earlier and not bool((here & (ours > other)).any())
 
 
 def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
@@ -295,17 +320,23 @@ def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
 
 
 def best_of(laid: Sequence[Laid], count: int, order: Order) -> NDArray[np.int64]:
-    """Return the best option in each of so many cells: the soundest, then part by part."""
+    """Return the best option in each of so many cells: the soundest, then part by part.
+
+    Of options that are equal in every part, the first.
+    """
     best = np.full(count, NONE, np.int64)
-    held: list[NDArray[Any]] = [np.full(count, 2.0)]
-    held += [np.full(count, np.inf) for _ in Criteria._fields]
-    for number, each in enumerate(laid):
-        parts = (each.severity.astype(float), *(each.criteria[i] for i in order))
-        mine = [np.broadcast_to(a, count) for a in parts]
-        better, equal = np.zeros(count, bool), each.severity < 2
-        for ours, theirs in zip(mine, held, strict=True):
-            better = better | (equal & (ours < theirs))
-            equal = equal & (ours == theirs)
-        best = np.where(better, number, best)
-        held = [np.where(better, a, b) for a, b in zip(mine, held, strict=True)]
+    at_once = max(1, ROOM // max(1, len(laid)))
+    for start in range(0, count if laid else 0, at_once):
+        here = slice(start, min(start + at_once, count))
+        size = here.stop - start
+
+        def part(arrays: list[NDArray[Any]], here: slice = here, size: int = size) -> Numbers:
+            return stacked([each[here] if each.ndim else each for each in arrays], size)
+
+        severity = part([each.severity for each in laid])
+        left = np.broadcast_to(severity < 2, (len(laid), size))
+        for numbers in (severity, *(part([each.criteria[i] for each in laid]) for i in order)):
+            least = np.where(left, numbers, np.inf).min(axis=0)
+            left = left & (numbers == least)
+        best[here] = np.where(left.any(axis=0), left.argmax(axis=0), NONE)
     return best

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any, Concatenate, Final, ParamSpec, Protocol, TypeVar, cast
+from typing import Any, Concatenate, Final, NamedTuple, ParamSpec, Protocol, TypeVar, cast
 
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.checks import Check, Outcome, verdict
@@ -22,8 +22,8 @@ from .spread import Lifter, Spread
 P = ParamSpec("P")
 T = TypeVar("T")
 Stage = Callable[..., Made[Any]]
-FAILS: Final = (True,)
-"""What a spread of failures is where every home has one."""
+FAILS: Final = (Outcome.FAIL,)
+"""What a spread of outcomes is where every home fails."""
 
 
 class Run(Protocol):
@@ -68,26 +68,22 @@ class Cut(Exception):  # noqa: N818 - not an error: this branch of the choices i
         super().__init__(name_of(stage.stage))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Ran:
+class Ran(NamedTuple):
     """A stage that was run over all homes, with all it can have made.
 
-    ``asked`` lists the choices that had been asked for by then.
+    ``outcome`` is what its checks come to in each home; ``asked`` lists the choices that had been
+    asked for by then.
     """
 
     stage: Stage
     made: Spread[Made[Any]]
+    outcome: Spread[Outcome]
     asked: tuple[str, ...]
 
-    @property
-    def outcome(self) -> Spread[Outcome]:
-        """What its checks come to, in each home."""
-        return self.made.part("(verdict)", lambda made: verdict(made.checks))
 
-
-def fails(made: Made[Any]) -> bool:
-    """Say whether some check of what a stage made fails."""
-    return verdict(made.checks) is Outcome.FAIL
+def outcome_of(made: Made[Any]) -> Outcome:
+    """Return what the checks of a result come to."""
+    return verdict(made.checks)
 
 
 def name_of(stage: Stage) -> str:
@@ -95,8 +91,7 @@ def name_of(stage: Stage) -> str:
     return str(getattr(stage, "__name__", stage)).replace("_", " ")
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Step:
+class Step(NamedTuple):
     """One call of the work while exploring: what it handed on, and the stage if it is judged."""
 
     out: Any
@@ -134,15 +129,18 @@ class Exploring:
         **kwargs: P.kwargs,
     ) -> T:
         """Return the spread of what the stage hands on; raises ``Cut``."""
-        self._at += 1
-        if self._at <= self._taken_over:
-            return cast(T, self.steps[self._at - 1].out)
+        at = self._at
+        self._at = at + 1
+        if at < self._taken_over:
+            return cast(T, self.steps[at].out)
         made = self.lifter.lift(stage, *args, *kwargs.values())
-        here = Ran(stage, made, self.choice.asked)
-        self.steps.append(Step(made.out, here))
-        if made.part("(fails)", fails).values == FAILS:
+        outcome = made.part("(outcome)", outcome_of)
+        here = Ran(stage, made, outcome, self.choice.asked)
+        out = made.out
+        self.steps.append(Step(out, here))
+        if outcome.values == FAILS:
             raise Cut(here)
-        return cast(T, made.out)
+        return cast(T, out)
 
     def aside(
         self,
@@ -152,9 +150,10 @@ class Exploring:
         **kwargs: P.kwargs,
     ) -> T:
         """Return the spread of what the stage hands on; nothing is judged by it."""
-        self._at += 1
-        if self._at <= self._taken_over:
-            return cast(T, self.steps[self._at - 1].out)
+        at = self._at
+        self._at = at + 1
+        if at < self._taken_over:
+            return cast(T, self.steps[at].out)
         out = self.lifter.lift(stage, *args, *kwargs.values()).out
         self.steps.append(Step(out, None))
         return cast(T, out)

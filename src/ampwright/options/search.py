@@ -18,7 +18,7 @@ from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 
-from .choices import DIMENSIONS, Choice, Choosing, Menu, Pick, leaves_under
+from .choices import DIMENSIONS, Choice, Choosing, Menu, leaves_under
 from .laying import Laid, Slugs, called_for, changes_of, laid_further, named, together
 from .runs import Cut, Exploring, Ran, Run, Step
 from .spread import NOWHERE, Lifter, Spread
@@ -93,6 +93,45 @@ class Branch:
     lifter: Lifter
 
 
+class Elsewhere(Exception):  # noqa: N818 - not an error: this branch is left to another walk
+    """What is chosen is walked from deeper down, or there is nothing to choose from."""
+
+
+class Ways:
+    """The ways through the choices from one branch that are still to be walked, the next last.
+
+    Where the work asks for a choice, the first of its values is taken there and then; the others
+    wait, each with the steps that were run by then. ``deeper`` are choices from which another
+    walk sets out.
+    """
+
+    def __init__(self, menu: Menu, start: dict[str, Any], deeper: list[Prefix]) -> None:
+        self.menu, self.deeper = menu, deeper
+        self.waiting: list[tuple[dict[str, Any], tuple[Step, ...]]] = [(start, ())]
+        self.run: Exploring
+        self._made: dict[str, Any] = {}
+
+    def next(self) -> tuple[dict[str, Any], tuple[Step, ...]]:
+        """Return the choices of the next way, which grow as it is walked, and its steps so far."""
+        self._made, before = self.waiting.pop()
+        return self._made, before
+
+    def choose(self, dimension: str) -> None:
+        """Take the first value of a choice and let the others wait; raises ``Elsewhere``."""
+        if not self.menu[dimension]:
+            raise Elsewhere
+        first, *others = self.menu[dimension]
+        steps = tuple(self.run.steps)
+        self.waiting += (({**self._made, dimension: each}, steps) for each in reversed(others))
+        self._made[dimension] = first
+        self.look_deeper()
+
+    def look_deeper(self) -> None:
+        """Raise ``Elsewhere`` where another walk sets out from what is chosen by now."""
+        if any(start <= self._made.items() for start in self.deeper):
+            raise Elsewhere
+
+
 class Walk(Generic[D]):
     """One walk through all choices over all homes."""
 
@@ -126,21 +165,18 @@ class Walk(Generic[D]):
 
     def _walk(self, branch: Branch, deeper: list[Prefix]) -> None:
         """Walk one branch, leaving out what is walked from deeper down with the same work."""
-        waiting: list[tuple[dict[str, Any], list[Step]]] = [(dict(branch.start), [])]
         self.found.considered += leaves_under(self.menu, dict(branch.start))
         remedies = branch.laid.part("(work)", lambda work: work or ())
-        while waiting:
-            made, before = waiting.pop()
-            if any(start <= made.items() for start in deeper):
-                self.found.considered -= leaves_under(self.menu, made)
-                continue
-            choice = Choosing(made, remedies)
-            run = Exploring(branch.lifter, choice, before)
+        ways = Ways(self.menu, dict(branch.start), deeper)
+        while ways.waiting:
+            made, before = ways.next()
+            choice = Choosing(made, remedies, ways.choose)
+            run = ways.run = Exploring(branch.lifter, choice, before)
             try:
+                ways.look_deeper()
                 design = self.work(run, choice.as_choice)
-            except Pick as pick:
-                values = reversed(self.menu[pick.dimension])
-                waiting += (({**made, pick.dimension: value}, run.steps) for value in values)
+            except Elsewhere:
+                self.found.considered -= leaves_under(self.menu, made)
             except Cut:
                 self._reject(made, branch, run.ran[-1:])
             else:

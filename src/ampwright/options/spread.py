@@ -192,30 +192,26 @@ class Lifter:
     def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
         spreads = [arg for arg in args if isinstance(arg, Spread)]
         facts = in_order(self.homes, (fact for s in spreads for fact in s.facts))
+        if not facts:
+            only = filled(args, tuple(spread.values[0] for spread in spreads))
+            leaves = self._leaves(stage, only, self.homes.open.__getitem__)
+            if not any(fixed for fixed, _ in leaves):
+                return Spread.of(self.homes, (), NOWHERE, (cast(T, leaves[0][1]),))
+            return self._joined(facts, NOWHERE, [leaves])
         inverse, combinations = self._combinations(spreads, facts)
         held = Held(self.homes, facts, inverse, len(combinations))
         trees = [
             self._leaves(stage, filled(args, each), held.of(number))
             for number, each in enumerate(combinations)
         ]
-        own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
-        values: dict[Any, int] = {}
-        if not facts and not own:
-            return Spread.of(self.homes, (), NOWHERE, (cast(T, trees[0][0][1]),))
-        table = np.zeros((len(trees), *(len(self.homes.open[f]) for f in own)), np.int64)
-        for i, tree in enumerate(trees):
-            for fixed, result in tree:
-                number = values.setdefault(result, len(values))
-                where = (self.homes.at[f][fixed[f]] if f in fixed else slice(None) for f in own)
-                table[(i, *where)] = number
-        return self._joined(facts, own, inverse, table, cast(tuple[T, ...], tuple(values)))
+        return self._joined(facts, inverse, trees)
 
     def _combinations(
         self, spreads: list[Spread[Any]], facts: tuple[str, ...]
     ) -> tuple[Index, list[tuple[Any, ...]]]:
         """Return each distinct combination of values, and where in the homes it occurs."""
         if not facts:
-            return NOWHERE, [tuple(s.values[int(s.index)] for s in spreads)]
+            return NOWHERE, [tuple(spread.values[0] for spread in spreads)]
         sizes = [len(s.values) for s in spreads]
         code = np.zeros((1,) * len(facts), np.int64)
         for spread, size in zip(spreads, sizes, strict=True):
@@ -255,14 +251,13 @@ class Lifter:
         return tree.leaves
 
     def _joined(
-        self,
-        facts: tuple[str, ...],
-        own: tuple[str, ...],
-        inverse: Index,
-        table: Index,
-        values: tuple[T, ...],
-    ) -> Spread[T]:
+        self, facts: tuple[str, ...], inverse: Index, trees: list[list[Leaf]]
+    ) -> Spread[Any]:
         """Lay the results of each combination over its own facts and those it came with."""
+        own = in_order(self.homes, (f for tree in trees for fixed, _ in tree for f in fixed))
+        table, values = self._table(own, trees)
+        if not own:
+            return trimmed(self.homes, facts, table[inverse], values)
         both = in_order(self.homes, (*facts, *own))
         shape = tuple(len(self.homes.open[f]) if f in facts else 1 for f in both)
         pick: list[Index] = [inverse.reshape(shape)]
@@ -270,6 +265,22 @@ class Lifter:
             axis = tuple(-1 if other == fact else 1 for other in both)
             pick.append(np.arange(len(self.homes.open[fact])).reshape(axis))
         return trimmed(self.homes, both, table[tuple(pick)], values)
+
+    def _table(
+        self, own: tuple[str, ...], trees: list[list[Leaf]]
+    ) -> tuple[Index, tuple[Any, ...]]:
+        """Return which result each combination has for each value of its own facts."""
+        values: dict[Any, int] = {}
+        if not own:
+            found = [values.setdefault(tree[0][1], len(values)) for tree in trees]
+            return np.asarray(found, np.int64), tuple(values)
+        table = np.zeros((len(trees), *(len(self.homes.open[f]) for f in own)), np.int64)
+        for i, tree in enumerate(trees):
+            for fixed, result in tree:
+                number = values.setdefault(result, len(values))
+                where = (self.homes.at[f][fixed[f]] if f in fixed else slice(None) for f in own)
+                table[(i, *where)] = number
+        return table, tuple(values)
 
 
 def filled(args: tuple[object, ...], values: tuple[Any, ...]) -> tuple[object, ...]:

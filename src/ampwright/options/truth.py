@@ -68,6 +68,8 @@ class Truth:
     @property
     def never(self) -> bool:
         """Whether it fails in every home."""
+        if not self.facts:
+            return self.plain == 2
         return bool((self.severity == 2).all())
 
     @property
@@ -102,7 +104,7 @@ class Truth:
 def truth_of(homes: Homes, outcomes: Iterable[Spread[Outcome]]) -> Truth:
     """Combine outcomes: the worst in each home, each over its own facts only."""
     plain, parts = 0, dict[Spread[Outcome], None]()
-    for each in outcomes:
+    for each in dict.fromkeys(outcomes):
         if each.facts:
             parts[each] = None
         else:

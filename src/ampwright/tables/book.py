@@ -89,6 +89,9 @@ class Book:
     keeps_working: bool = False
     overrides: tuple[Override, ...] = ()
     _held: dict[str, Held] = field(default_factory=dict, init=False, repr=False)
+    _rows: dict[tuple[object, ...], tuple[Row, ...]] = field(
+        default_factory=dict, init=False, repr=False
+    )
 
     def documented(self) -> Book:
         """Return the same book whose numbers keep their working."""
@@ -144,6 +147,12 @@ class Book:
 
     def rows(self, table: str, **keys: Key) -> tuple[Row, ...]:
         """Return the rows of a table whose keys match those given, in the order of the file."""
+        asked = (table, *keys.items())
+        if asked not in self._rows:
+            self._rows[asked] = self._matching(table, keys)
+        return self._rows[asked]
+
+    def _matching(self, table: str, keys: Mapping[str, Key]) -> tuple[Row, ...]:
         found = self.table(table)
         if unknown := sorted(set(keys) - set(found.keys)):
             raise NotFoundError(f"key of {table}", unknown[0], found.keys)
