@@ -23,7 +23,7 @@ ALL_IN_WORDS = Remedy(
     parts=tuple(Part(words.replace("*", "80"), 2.0) for words in RATES.in_words),
     minutes=(10.0, 20.0, 30.0),
 )
-ISOLATOR = Remedy("isolator", "Have an isolator put in", (), by="the supplier")
+OTHERS = tuple(Remedy(slug, "Have it done", (), by="others") for slug in sorted(RATES.charges))
 BARE = {
     "standard": STANDARD_JOB,
     "yard": YARD_JOB,
@@ -34,7 +34,7 @@ BARE = {
 }
 HIGH = changed(STANDARD, legs__plaster__how="clipped outside", legs__plaster__highest_m=5.0)
 BARE["high"] = STANDARD_JOB._replace(facts=HIGH)
-JOBS = BARE | {"items": STANDARD_JOB._replace(remedies=(ALL_IN_WORDS, ISOLATOR))}
+JOBS = BARE | {"items": STANDARD_JOB._replace(remedies=(ALL_IN_WORDS, *OTHERS))}
 CATALOGUE = sorted(set(RATES.goods) - {good.id for good in RATES.in_words.values()})
 MATES = {task.id for task in basis().tasks if task.hands is not Hands.ELECTRICIAN}
 OWN = {task.id for task in basis().tasks if task.hands is not Hands.MATE}

@@ -95,6 +95,27 @@ class TestBonding:
         assert (check.outcome.value, check.limit) == ("fail", 16.0)
         assert [each.slug for each in check.remedies] == ["earthing-conductor"]
 
+    # BS 7671, 544.1.1: half of the earthing conductor and 6 mm² at least; Table 54.7 for the
+    # conductor. A wire of 10 mm² takes a bond of 6; the 16 mm² that must replace it takes 10.
+    @pytest.mark.parametrize(("wire", "size"), [(16.0, 10.0), (10.0, 10.0)])
+    def test_a_new_bond_is_large_enough_for_the_new_earthing_conductor_too(self, wire, size):
+        facts = changed(SEMI, supply__earthing="TN-S", supply__earthing_confirmed=True,
+                        supply__tails_mm2=25.0, earthing__conductor_mm2=wire)  # fmt: skip
+        made = bonds(facts)
+        done = dict(facts)
+        for check in made.checks:
+            for remedy in check.remedies:
+                done |= dict(remedy.changes)
+        assert done["services.water.bond_mm2"] == size
+        assert not failed(bonds(done).checks)
+
+    def test_a_new_earthing_conductor_serves_larger_tails_too(self):
+        thin = changed(SEMI, supply__tails_mm2=10.0, earthing__conductor_mm2=6.0)
+        check = bonds(thin).checks[-1]
+        (remedy,) = check.remedies
+        assert check.limit == 10.0
+        assert remedy.changes == (("earthing.conductor_mm2", 16.0),)
+
     @pytest.mark.parametrize("system", ["TN-C-S", "TN-S", "TT"])
     @pytest.mark.parametrize("tails", [6.0, 10.0, 16.0, 25.0, 35.0])
     @pytest.mark.parametrize("wire", [2.5, 4.0, 6.0, 10.0, 16.0, 25.0])

@@ -148,3 +148,36 @@ def test_sun_on_the_roof_asks_for_the_volts_at_noon() -> None:
         "sources.sun.export_limited": False, "boards.main.rated_a": 125.0,
     })  # fmt: skip
     assert "read at noon" in cautions(sunny)
+
+
+BEATEN = {
+    "supply.main_fuse_a": 60.0, "loads.shower.present": True, "loads.shower.kind": "instant shower",
+    "loads.shower.amps_a": 45.0,
+}  # fmt: skip
+
+
+def test_a_house_that_beats_its_fuse_asks_for_a_larger_one() -> None:
+    # 21.65 A of the plain home by the household table and 45 A of a shower: 66.65 A on 60 A. With
+    # 32 A for the car 98.65 A, on the 100 A that a household cut-out goes up to.
+    beaten = home(BEATEN)
+    assert beaten.outlook.decision is Decision.ASK_FIRST
+    assert works(beaten.best) == {"bond-water", "fuse-100"}
+    (option, *_) = beaten.options(setting_a=16.0, house_limit=False)
+    assert "fuse-100" in works(option)  # 82.65 A
+    (option, *_) = beaten.options(house_limit=True)
+    assert "fuse-80" in works(option)
+    assert all(works(each) & {"fuse-80", "fuse-100"} for each in beaten.outlook.searched.options)
+
+
+def test_thin_tails_lead_to_the_fuse_that_they_bear() -> None:
+    thin = home(BEATEN, {"supply.tails_mm2": 16.0, "supply.isolator": "none"})
+    assert thin.outlook.decision is Decision.ASK_FIRST
+    assert works(thin.best) == {"bond-water", "fuse-80"}  # under a limit of 80 A
+    for option in thin.options(house_limit=False):
+        assert {"fuse-100", "new-tails"} <= works(option)
+
+
+def test_a_main_switch_smaller_than_the_fuse_is_changed() -> None:
+    small = home({"boards.main.main_switch_a": 63.0})
+    assert works(small.best) == {"bond-water", "larger-switch"}
+    assert small.outlook.decision is Decision.FIT_THEN_TELL

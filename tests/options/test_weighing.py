@@ -8,7 +8,11 @@ from tests.journeys.homes import Journey, adding, journey, without
 
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.quantity import Amperes
-from ampwright.options.weighing import cramped, cramped_under_limit, seen
+from ampwright.foundations.remedies import Remedy
+from ampwright.options.gates import Awaits, work_of_others
+from ampwright.options.supply_side import Decision, held_decision
+from ampwright.options.weighing import cramped, cramped_under_limit, seen, wait
+from ampwright.standards.network.connection import Step
 
 
 @pytest.mark.parametrize(("street", "worse"), [(True, 1), (False, 0)])
@@ -74,3 +78,51 @@ def test_options_that_differ_only_in_room_stand_beside_each_other() -> None:
     made = journey("quillbrook-close")
     front = {(o.choice.setting_a, o.choice.house_limit) for o in made.outlook.ranking.front}
     assert len(front) == len(made.outlook.ranking.front) > 1
+
+
+FUSE, TAILS = (
+    Remedy(slug, "", (), by=by)
+    for slug, by in (("fuse-100", "the network operator"), ("new-tails", "the supplier"))
+)
+BOND, ISOLATOR = Remedy("bond-gas", "", ()), Remedy("isolator", "", (), by="the supplier")
+
+
+@pytest.mark.parametrize(
+    ("work", "awaits"),
+    [
+        ((), Awaits.NOTHING),
+        ((BOND, ISOLATOR), Awaits.NOTHING),  # a switch by others holds up the day alone
+        ((BOND, FUSE), Awaits.ANSWER),
+        ((FUSE, TAILS), Awaits.OTHERS),
+    ],
+)
+def test_what_the_work_of_others_makes_the_job_await(work, awaits) -> None:
+    assert work_of_others(plain(SEMI), work).out is awaits
+
+
+@pytest.mark.parametrize(
+    ("decision", "awaits", "held"),
+    [
+        (Decision.FIT_THEN_TELL, Awaits.NOTHING, Decision.FIT_THEN_TELL),
+        (Decision.FIT_WITH_LIMIT, Awaits.ANSWER, Decision.ASK_FIRST),
+        (Decision.ASK_FIRST, Awaits.OTHERS, Decision.STOP_UNTIL),
+        (Decision.STOP_UNTIL, Awaits.ANSWER, Decision.STOP_UNTIL),
+    ],
+)
+def test_a_fuse_is_asked_for_and_work_of_others_stops(decision, awaits, held) -> None:
+    assert held_decision(plain(SEMI), decision, awaits).out is held
+
+
+@pytest.mark.parametrize(
+    ("outcome", "strained", "awaits", "longer_than"),
+    [
+        (Step.ASK_FIRST, False, Awaits.NOTHING, (Step.TELL_AFTER, False, Awaits.NOTHING)),
+        (Step.TELL_AFTER, False, Awaits.ANSWER, (Step.ASK_FIRST, False, Awaits.NOTHING)),
+        (Step.ASK_FIRST, True, Awaits.NOTHING, (Step.ASK_FIRST, False, Awaits.NOTHING)),
+        (Step.TELL_AFTER, False, Awaits.OTHERS, (Step.ASK_FIRST, True, Awaits.ANSWER)),
+        (Step.STOP, False, Awaits.ANSWER, (Step.ASK_FIRST, True, Awaits.ANSWER)),
+    ],
+)
+def test_who_waits_longer(outcome, strained, awaits, longer_than) -> None:
+    home = plain(SEMI)
+    assert wait(home, outcome, strained, awaits).out > wait(home, *longer_than).out

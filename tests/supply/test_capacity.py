@@ -13,7 +13,8 @@ from .given_basis import BASIS
 
 
 def made(**changes):
-    facts = {**PLAIN, **{key.replace("__", "."): value for key, value in changes.items()}}
+    changed = {key.replace("__", "."): value for key, value in changes.items()}
+    facts = {**PLAIN, "boards.main.parts_sold": True, **changed}
     return supply_capacity(home_of(facts), BASIS)
 
 
@@ -85,3 +86,34 @@ def test_tails_that_no_table_holds_go_first():
     (remedy,) = check.remedies
     assert ("supply.tails_mm2", 25.0) in remedy.changes
     assert verdict(made(supply__tails_mm2=25.0).checks) is Outcome.PASS
+
+
+class TestLargerSwitch:
+    # Sizes of household switches and what changing one takes: common practice and memory.
+    def work(self, **changes):
+        checks = made(**changes).checks
+        return [remedy for check in checks for remedy in check.remedies]
+
+    def test_a_small_main_switch_is_replaced_by_the_next_that_bears_the_fuse(self):
+        (work,) = self.work(boards__main__main_switch_a=63.0)
+        assert work.changes == (("boards.main.main_switch_a", 80.0),)
+        assert work.does == "Put in a main switch of 80 A, as large as the service fuse at least"
+        assert (work.minutes, work.by) == ((18.0, 30.0, 48.0), "")
+
+    def test_an_isolator_is_behind_the_seals(self):
+        (work,) = self.work(supply__isolator_a=63.0)
+        assert work.changes == (("supply.isolator_a", 80.0),)
+        assert "meter operator" in work.by
+
+    def test_both_at_once(self):
+        (work,) = self.work(boards__main__main_switch_a=63.0, supply__isolator_a=63.0)
+        assert dict(work.changes) == {"boards.main.main_switch_a": 80.0, "supply.isolator_a": 80.0}
+        assert work.parts[0].quantity == 2.0
+        assert work.minutes == (36.0, 60.0, 96.0)
+
+    def test_without_an_isolator_somebody_else_makes_it_dead(self):
+        (work,) = self.work(boards__main__main_switch_a=63.0, supply__isolator="none")
+        assert "meter operator" in work.by
+
+    def test_a_board_for_which_nothing_is_sold_gets_none(self):
+        assert self.work(boards__main__main_switch_a=63.0, boards__main__parts_sold=False) == []

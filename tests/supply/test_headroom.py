@@ -15,13 +15,15 @@ from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.working import orphans
 from ampwright.supply.headroom import headroom, limiter_holds, rotation_kept
+from ampwright.supply.larger import larger_fuse
 from ampwright.supply.sharing import Sharing
 
 from ..demand.homes import HALF_SPEED, PLAIN, THREE_PHASE, WEAK_LINE, home_of
 from .given_basis import BARE, BASIS, CARRIES_ON, LEAD, OPEN_SETTING, THREE
 
-ONE = home_of({"supply.phases": 1})
-THREE_LINES = home_of({"supply.phases": 3})
+LARGEST = {"supply.main_fuse_a": 100.0}
+ONE = home_of({"supply.phases": 1, **LARGEST})
+THREE_LINES = home_of({"supply.phases": 3, **LARGEST})
 ALONE = {1: Sharing((), (Amperes(0.0),)), 3: Sharing((), (Amperes(0.0),) * 3)}
 
 
@@ -225,3 +227,44 @@ def test_a_limiter_is_quick(seconds, says):
     point = replace(LEAD, id="slow", limits_within_s=seconds)
     assert failed(made((40.0,), 32.0, point=point, limited=True)) == says
     assert limiter_holds(BASIS, point) is (not says)
+
+
+class TestLargerFuse:
+    # The operators' tests (EREC-based tell-or-ask rules, row D06): where the demand on a line
+    # passes the cut-out fuse the network is asked, and the supply is inadequate until it is larger.
+    # Fuses of household cut-outs go up to 100 A (BS 88-3, BS 1361): common practice.
+    def work(self, now_a, setting_a, fuse_a=60.0, point=LEAD, **more):
+        home = home_of({"supply.phases": len(now_a), "supply.main_fuse_a": fuse_a})
+        result = headroom(
+            home, BASIS, tuple(map(Amperes, now_a)), Amperes(fuse_a), point, Amperes(setting_a),
+            more.get("limited", False), ALONE[len(now_a)], more.get("moves", ()),
+        )  # fmt: skip
+        return {remedy.slug for check in result.checks for remedy in check.remedies}
+
+    @pytest.mark.parametrize(
+        ("now", "setting", "slugs"),
+        [
+            (68.0, 32.0, {"fuse-100"}),  # 68 + 32 = 100
+            (68.1, 32.0, set()),  # more than the largest carries
+            (61.0, 16.0, {"fuse-80"}),  # 77 A
+            (54.0, 32.0, set()),  # 6 A are left: a lower setting or a limit fits
+            (54.1, 32.0, {"fuse-100"}),  # not even the least current fits
+        ],
+    )
+    def test_the_least_that_carries_house_and_car(self, now, setting, slugs):
+        assert self.work((now,), setting) == slugs
+
+    def test_under_a_limit_the_car_gives_way(self):
+        assert self.work((70.0,), 32.0, limited=True) == {"fuse-80"}
+
+    def test_a_line_beaten_beside_that_of_the_car_counts(self):
+        assert self.work((62.0, 10.0, 10.0), 32.0) == {"fuse-63"}
+
+    def test_the_network_does_it(self):
+        home = home_of({"supply.phases": 1, "supply.main_fuse_a": 60.0})
+        (work,) = larger_fuse(home, BASIS, lambda size_a: size_a >= 100)
+        assert work.changes == (("supply.main_fuse_a", 100.0),)
+        assert work.by == "the network operator"
+        assert larger_fuse(home, BASIS, lambda _: False) == ()
+        (work,) = larger_fuse(home, BASIS, lambda size_a: size_a >= 60)
+        assert work.slug == "fuse-63"  # not the one that is there

@@ -19,6 +19,7 @@ from ampwright.options.work import Design
 from ampwright.standards.network.connection import Step
 from ampwright.standards.network.deadlines import last_day
 from ampwright.supply.hours import ANY
+from ampwright.supply.larger import FUSE
 from ampwright.survey.layout import slot
 
 from .facts import fact_name, question, words_of
@@ -175,11 +176,26 @@ def sentence(seen: Seen, decision: Decision) -> str:
             return f"Nothing may be fitted until {first}. Then {act}."
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
-        return f"Ask the network operator before fitting: {all_of(reasons_in(tests))}. Then {act}."
+        why = all_of([*fuses_asked_for(best.choice), *reasons_in(asking_tests(tests))])
+        return f"Ask the network operator before fitting: {why}. Then {act}."
     days = sorted({Count(int(each.notice_days)) for each in tests})
     within = f" within {days[0]} days" if len(days) == 1 else ""
     said = f"{capital(act)}; then tell the network operator{within}."
     return f"{said} {in_time(seen.basis.design_date, days[0])}" if len(days) == 1 else said
+
+
+def asking_tests(tests: Sequence[Any]) -> tuple[Any, ...]:
+    """Return the tests of the network by which it must be asked."""
+    return tuple(each for each in tests if each.outcome is not Step.TELL_AFTER)
+
+
+def fuses_asked_for(choice: Choice) -> tuple[str, ...]:
+    """Say of each larger fuse that is asked for why it is."""
+    return tuple(
+        "the house alone leaves the service fuse no room for a car"
+        for each in choice.remedies
+        if each.slug.startswith(FUSE)
+    )
 
 
 def in_time(on: date, days: Count) -> str:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any, Final
 
 from ampwright.costing.grant import for_such, most_pounds
@@ -16,6 +17,7 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.standards.building.notice import COUNCIL, Told, WorkCase
+from ampwright.supply.larger import FUSE
 from ampwright.survey.home import Home
 
 from .choices import METER
@@ -141,9 +143,24 @@ def held_by_others(remedies: Iterable[Remedy]) -> tuple[Remedy, ...]:
     return tuple(each for each in remedies if each.by and each.slug not in GATED)
 
 
-def work_of_others(_home: Home, remedies: tuple[Remedy, ...]) -> Made[bool]:
-    """Return whether the work that was laid over a home waits for somebody outside."""
-    return Made(bool(held_by_others(remedies)))
+class Awaits(Enum):
+    """What the work laid over a home awaits: nothing, the network's answer, others' own work."""
+
+    NOTHING = "nothing"
+    ANSWER = "the network's answer"
+    OTHERS = "the work of others"
+
+
+def work_of_others(_home: Home, remedies: tuple[Remedy, ...]) -> Made[Awaits]:
+    """Return what the work that was laid over a home awaits.
+
+    A larger fuse is asked for with the point itself, and comes with the answer.
+    """
+    outside = held_by_others(remedies)
+    if not outside:
+        return Made(Awaits.NOTHING)
+    asked = all(each.slug.startswith(FUSE) for each in outside)
+    return Made(Awaits.ANSWER if asked else Awaits.OTHERS)
 
 
 Gates = tuple[Gate | None, ...]

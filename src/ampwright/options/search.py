@@ -17,6 +17,7 @@ from typing import Any, Final, Generic, TypeVar
 from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
+from ampwright.supply.larger import FUSE
 
 from .choices import DIMENSIONS, Choice, Choosing, Menu, leaves_under
 from .laying import Laid, Slugs, called_for, changes_of, laid_further, named, together
@@ -31,10 +32,10 @@ Work = Callable[[Run, Choice], D]
 Prefix = frozenset[tuple[str, Any]]
 """The choices made so far; those of one full choice lie one in the other."""
 
-MOST_REMEDIES = 4
+MOST_REMEDIES: Final = 4
 """How many remedies may be laid over one branch; more means another job, not this one."""
-BY_THE_WAY: Final = "notices-"
-"""How the slugs of work begin that is done while handing over; it makes no other job of it."""
+BY_THE_WAY: Final = ("notices-", FUSE)
+"""How the slugs of work begin that makes no other job of ours: notices, a fuse by the network."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

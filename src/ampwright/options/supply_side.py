@@ -23,6 +23,7 @@ from ampwright.supply.sharing import shared_limit
 from ampwright.supply.voltage import Origin, origin_voltage
 from ampwright.survey.home import Home
 
+from .gates import Awaits
 from .runs import Run
 
 
@@ -89,12 +90,15 @@ def job_decision(_home: Home, outcome: Step, needs_limit: bool) -> Made[Decision
     return Made(Decision.ASK_FIRST)
 
 
-def held_decision(_home: Home, decision: Decision, by_others: bool) -> Made[Decision]:
+def held_decision(_home: Home, decision: Decision, awaits: Awaits) -> Made[Decision]:
     """Return the decision once the work of others counts: stop until they have done it.
 
-    Nothing of the home bears on it beside what both already rest on.
+    What the network does on being asked makes it ask first, and no less. Nothing of the home
+    bears on it beside what both already rest on.
     """
-    return Made(Decision.STOP_UNTIL if by_others else decision)
+    if awaits is Awaits.OTHERS or decision is Decision.STOP_UNTIL:
+        return Made(Decision.STOP_UNTIL)
+    return Made(Decision.ASK_FIRST if awaits is Awaits.ANSWER else decision)
 
 
 @dataclass(frozen=True, slots=True)

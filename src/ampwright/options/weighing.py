@@ -15,6 +15,7 @@ from ampwright.survey.home import Home
 from ampwright.tables.capacity import CableFamily
 
 from .choices import METER, Choice
+from .gates import Awaits
 
 Lines = tuple[Amperes, ...]
 """One entry a line of the supply."""
@@ -26,7 +27,7 @@ WAITS: Final = {
     Step.STOP: 3.0,
 }
 STRENGTHENED: Final = 2.0
-"""To ask, and to wait until the line is stronger."""
+"""To ask, and to wait until the line is stronger or the fuse larger."""
 EARTHS_IN_ORDER: Final = ("pme", "house rod", "rod")
 """What the firm would rather do where nothing else decides: what is there before what is new."""
 FURTHER: Final = (1, 2)
@@ -35,16 +36,16 @@ UNWISHED: Final = 0.5
 """Less than one place in the order."""
 
 
-def wait(_home: Home, outcome: Step, strained: bool, by_others: bool) -> Made[float]:
+def wait(_home: Home, outcome: Step, strained: bool, awaits: Awaits) -> Made[float]:
     """Return how long the network lets the work wait; no fact bears on it beyond the outcome.
 
     ``strained``: the point's current spends what a line in doubt has left above the legal floor.
-    ``by_others``: somebody outside must act before anything is fitted.
+    ``awaits``: what somebody outside must do before anything is fitted.
     """
-    if by_others:
+    if awaits is Awaits.OTHERS or outcome is Step.STOP:
         return Made(WAITS[Step.STOP])
-    longer = strained and outcome in (Step.ASK_FIRST, Step.ASK_FIRST_SEVERAL)
-    return Made(STRENGTHENED if longer else WAITS[outcome])
+    longer = strained and outcome is not Step.TELL_AFTER
+    return Made(STRENGTHENED if longer or awaits is Awaits.ANSWER else WAITS[outcome])
 
 
 def uncovered(_home: Home, covers: bool) -> Made[float]:

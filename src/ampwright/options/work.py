@@ -36,7 +36,7 @@ from ampwright.supply.smart import smart_charging
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
-from .gates import Gates, gates_of, work_of_others
+from .gates import Awaits, Gates, gates_of, work_of_others
 from .price_side import PriceSide, price_side
 from .ranking import Criteria
 from .runs import Run
@@ -138,9 +138,9 @@ def work_of(basis: Basis) -> Work[Design]:
         use = use_of(run, basis, choice)
         costs = price_side(run, basis, choice, circuit)
         gates = gates_of(run, basis, choice.tap)
-        by_others = run.aside(work_of_others, choice.remedies)
-        weighed = weigh(run, basis, choice, side, use, costs, by_others)
-        decision = run.aside(held_decision, side.decision, by_others)
+        awaits = run.aside(work_of_others, choice.remedies)
+        weighed = weigh(run, basis, choice, side, use, costs, awaits)
+        decision = run.aside(held_decision, side.decision, awaits)
         return Design(bonds, side, circuit, use, costs, gates, weighed, decision)
 
     return work
@@ -173,12 +173,12 @@ def weigh(
     side: SupplySide,
     use: Use,
     costs: PriceSide,
-    by_others: bool,
+    awaits: Awaits,
 ) -> Criteria:
     """Describe what an option is compared on, each part by itself."""
     usable_kw = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
     return Criteria(
-        wait=run.aside(wait, side.outcome, side.origin.strained, by_others),
+        wait=run.aside(wait, side.outcome, side.origin.strained, awaits),
         uncovered=run.aside(uncovered, use.nights.covers),
         short_kw=run.aside(shortfall, usable_kw),
         work_min=costs.labour.usual_min,

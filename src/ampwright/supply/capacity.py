@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -20,10 +21,13 @@ from ampwright.standards.wiring.adequacy import (
     tails_carry_fuse,
 )
 from ampwright.survey.home import Home
+from ampwright.tables.devices import standard_ratings
 from ampwright.tables.earthing import tails_capacity
 
 METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
 MAIN_BOARD: Final = "main"
+MAIN_SWITCH: Final = f"boards.{MAIN_BOARD}.main_switch_a"
+ISOLATOR: Final = "supply.isolator_a"
 TAILS_BY_PHASES: Final = {1: 2.0, 3: 4.0}
 """How many tails a supply has."""
 AFTER_METER: Final = "the supplier or the meter operator: there is no isolator after the meter"
@@ -64,7 +68,7 @@ def supply_capacity(home: Home, basis: Basis) -> Made[Capacity]:
     Tails clipped or in free air. Says nothing of the network behind the fuse.
     """
     fuse_a = home.supply.main_fuse_a
-    switches = _switches(home)
+    switches = tuple(rating_a for _, rating_a in _by_fact(home))
     switch_a = switches[0] if len(switches) == 1 else weakest(switches)
     try:
         tails_a = tails_capacity(basis.book, home.supply.tails_mm2)
@@ -73,17 +77,46 @@ def supply_capacity(home: Home, basis: Basis) -> Made[Capacity]:
         return Made(Capacity(Amperes(0.0)), (unknown,))
     checks = (
         _mended(tails_carry_fuse(fuse_a, tails_a), home, basis),
-        switch_carries_fuse(fuse_a, switch_a),
+        switch_carries_fuse(fuse_a, switch_a).mended_by(*_larger_switches(home, basis)),
     )
     return Made(Capacity(supply_rating(fuse_a, switch_a, tails_a)), checks)
 
 
-def _switches(home: Home) -> tuple[Amperes, ...]:
-    """Return the rating of each switch between the service fuse and the house."""
-    main_a = home.boards[MAIN_BOARD].main_switch_a
-    if home.supply.isolator == "none":
-        return (main_a,)
-    return (main_a, home.supply.isolator_a)
+def _larger_switches(home: Home, basis: Basis) -> Iterator[Remedy]:
+    """Yield the one work that puts in a switch as large as the fuse wherever one is smaller.
+
+    Not in a board for which no parts are sold: only a new board mends that.
+    """
+    fuse_a = home.supply.main_fuse_a
+    small = [key for key, rating_a in _by_fact(home) if rating_a < fuse_a]
+    if not small or (MAIN_SWITCH in small and not home.boards[MAIN_BOARD].parts_sold):
+        return
+    sold = (each for each in standard_ratings(basis.book, "switch") if each >= fuse_a)
+    size_a = next(sold, None)
+    if size_a is None:
+        return
+    minutes = basis.task("switch").minutes
+    yield Remedy(
+        slug="larger-switch",
+        does=f"Put in {_called(small)} of {size_a:g} A, as large as the service fuse at least",
+        changes=tuple((key, float(size_a)) for key in small),
+        parts=(Part(f"switch {size_a:g} A, {home.supply.phases}-phase", float(len(small))),),
+        minutes=(minutes[0] * len(small), minutes[1] * len(small), minutes[2] * len(small)),
+        by=AFTER_METER if home.supply.isolator == "none" or ISOLATOR in small else "",
+    )
+
+
+def _called(keys: list[str]) -> str:
+    """Return what the switches of some facts are called together."""
+    names = {MAIN_SWITCH: "a main switch", ISOLATOR: "an isolator after the meter"}
+    return " and ".join(names[key] for key in keys)
+
+
+def _by_fact(home: Home) -> Iterator[tuple[str, Amperes]]:
+    """Yield the fact and the rating of each switch between the service fuse and the house."""
+    yield MAIN_SWITCH, home.boards[MAIN_BOARD].main_switch_a
+    if home.supply.isolator != "none":
+        yield ISOLATOR, home.supply.isolator_a
 
 
 def _mended(check: Check, home: Home, basis: Basis) -> Check:

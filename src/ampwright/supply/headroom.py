@@ -23,6 +23,7 @@ from ampwright.foundations.checks import (
     verdict,
 )
 from ampwright.foundations.quantity import Amperes, Count
+from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
@@ -38,6 +39,7 @@ from ampwright.survey.home import Home
 from ampwright.tables.charging import least_charging_a
 from ampwright.tables.network import limiting_time
 
+from .larger import beaten, larger_fuse
 from .sharing import Sharing
 
 METHOD: Final = Place("Ampwright", at="method", trust=Trust.DERIVED)
@@ -151,7 +153,8 @@ def headroom(
     line. A point for one phase goes on the line that carries least. ``limited`` says that the
     point holds the whole house to the firm's limit, or to the rating where that is less or the
     house passes the limit by itself; ``sharing`` names the points that keep it too. What fails
-    is mended by the first of ``moves`` that makes every line hold.
+    is mended by the first of ``moves`` that makes every line hold; where no setting fits, by the
+    least larger service fuse that the network could be asked for.
     """
     made = carried_with(home, basis, now_a, rating_a, point, setting_a, limited, sharing)
     if verdict(made.checks) is not Outcome.FAIL:
@@ -159,9 +162,20 @@ def headroom(
     for move in moves:
         moved = carried_with(home, basis, move.now_a, rating_a, point, setting_a, limited, sharing)
         if verdict(moved.checks) is Outcome.PASS:
-            remedy = remedy_of(move, basis)
-            return Made(made.out, tuple(check.mended_by(remedy) for check in made.checks))
-    return made
+            return _mended(made, (remedy_of(move, basis),))
+
+    def holds_on(fuse_a: Amperes) -> bool:
+        other = carried_with(home, basis, now_a, fuse_a, point, setting_a, limited, sharing)
+        return verdict(other.checks) is Outcome.PASS
+
+    if not beaten(made.out.fits_a, made.out.lines, point.least_a):
+        return made
+    return _mended(made, larger_fuse(home, basis, holds_on))
+
+
+def _mended(made: Made[Headroom], remedies: tuple[Remedy, ...]) -> Made[Headroom]:
+    """Return the room with the work that would mend what fails of it."""
+    return Made(made.out, tuple(check.mended_by(*remedies) for check in made.checks))
 
 
 def carried_with(

@@ -19,7 +19,7 @@ def standard_ratings(book: Book, family: str = "point device") -> tuple[Amperes,
     """Return the rated currents in which a kind of device is sold, smallest first.
 
     ``family`` is "breaker", "point device" (two-pole, with residual current, for a charge
-    point) or "service fuse". Source: trade practice; BS EN 60898-1 for breakers.
+    point), "service fuse" or "switch". Source: trade practice; BS EN 60898-1 for breakers.
 
     Examples
     --------

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -113,7 +115,10 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
         if service.pipe_at_entry == "plastic":
             checks.append(nothing_to_bond(id_))
             continue
-        bond, check = _bond(basis, id_, service, required_bond(home, basis.book, system))
+        required_mm2 = required_bond(home, basis.book, system)
+        bond, check = _bond(
+            basis, id_, service, required_mm2, lambda: bond_to_run(home, basis.book, system)
+        )
         bonds.append(bond)
         checks.append(check)
     if home.supply.earthing != ROD:
@@ -166,7 +171,23 @@ def look_at_it(book: Book) -> str:
     )
 
 
-def _bond(basis: Basis, id_: str, service: Service, required_mm2: SquareMm) -> tuple[Bond, Check]:
+def bond_to_run(home: Home, book: Book, system: str) -> SquareMm:
+    """Return the least new bond: large enough still once a thin earthing conductor is renewed."""
+    if system == COMBINED:
+        return required_bond(home, book, system)
+    conductor_mm2 = home.earthing.conductor_mm2
+    with suppress(OutOfTableError):
+        conductor_mm2 = max(conductor_mm2, required_conductor(home, book), key=float)
+    return main_bond_mm2(book, system, conductor_mm2)
+
+
+def _bond(
+    basis: Basis,
+    id_: str,
+    service: Service,
+    required_mm2: SquareMm,
+    least_to_run: Callable[[], SquareMm],
+) -> tuple[Bond, Check]:
     """Return the bond of one service of metal, with what would mend it."""
     found_mm2 = service.bond_mm2
     whole = found_mm2 < required_mm2 or service.bond_connected
@@ -177,7 +198,7 @@ def _bond(basis: Basis, id_: str, service: Service, required_mm2: SquareMm) -> t
     if service.extraneous_ohm >= least_ohm:
         unbonded = _of(id_, pipe_may_stay_unbonded(service.extraneous_ohm, least_ohm))
         return Bond(id_, required_mm2, found_mm2, to_do=False), unbonded
-    mended = check.mended_by(_new_bond(basis, id_, service, required_mm2))
+    mended = check.mended_by(_new_bond(basis, id_, service, least_to_run()))
     return Bond(id_, required_mm2, found_mm2, to_do=True), mended
 
 
@@ -217,14 +238,18 @@ def _conductor(home: Home, basis: Basis) -> Check:
     except OutOfTableError as outside:
         return conductor_size_known(str(outside))
     check = earthing_conductor_sized(home.earthing.conductor_mm2, required_mm2)
+    new_mm2 = required_mm2
     if home.supply.earthing == "TT":
         check = check.with_caution(look_at_it(basis.book))
+    else:
+        with_new_tails_mm2 = earthing_conductor(basis.book, basis.rules.least_tails_mm2)
+        new_mm2 = max(required_mm2, with_new_tails_mm2, key=float)
     return check.mended_by(
         Remedy(
             slug="earthing-conductor",
-            does=f"Run a new {required_mm2:g} mm² earthing conductor to the means of earthing",
-            changes=(("earthing.conductor_mm2", float(required_mm2)),),
-            parts=(Part(f"earthing conductor {required_mm2:g} mm², with terminations", 1.0),),
+            does=f"Run a new {new_mm2:g} mm² earthing conductor to the means of earthing",
+            changes=(("earthing.conductor_mm2", float(new_mm2)),),
+            parts=(Part(f"earthing conductor {new_mm2:g} mm², with terminations", 1.0),),
             minutes=basis.task("bond-set-up").minutes,
         )
     )

@@ -32,6 +32,7 @@ from .trying import Found, Trying, laid_over, nothing_found, numbers_of, severit
 Where = NDArray[np.bool_]
 TRIED_A: Final = ((32.0, False), (32.0, True), (16.0, False), (16.0, True), (10.0, False))
 """Settings, without and with a limit on the house, in the order in which they are tried."""
+NEW_BOARD: Final = "new-board-"
 MOST_FALLBACKS: Final = 3
 """How many settings are gone through where the better ones lead to no sound circuit."""
 
@@ -113,11 +114,10 @@ def standing(trying: Trying, choice: Choice) -> Iterator[Any]:
     def work(run: Run, made: Choice) -> Any:
         _, side = before_circuit(run, trying.basis, made)
         use = use_of(run, trying.basis, made)
-        by_others = run.aside(work_of_others, made.remedies)
         usable = run.aside(usable_power, use.charging.cars, use.charging.offered_kw)
-        by_others = run.aside(work_of_others, made.remedies)
+        awaits = run.aside(work_of_others, made.remedies)
         return (
-            run.aside(wait, side.outcome, side.origin.strained, by_others),
+            run.aside(wait, side.outcome, side.origin.strained, awaits),
             run.aside(uncovered, use.nights.covers),
             run.aside(shortfall, usable),
         )
@@ -133,18 +133,29 @@ def standing(trying: Trying, choice: Choice) -> Iterator[Any]:
 def circuits(
     trying: Trying, choice: Choice, laid: Laid, cells: Where, system: tuple[str, ...], found: Found
 ) -> None:
-    """Try one setting's circuits in some homes, the firm's first one first, until one holds."""
+    """Try one setting's circuits in some homes, the firm's first one first, until one holds.
+
+    Where that wants a new board, the meter end is tried too, and the cheaper stands.
+    """
     here = trying.beside(laid)
     work = work_of(trying.basis)
+    dear = np.zeros(trying.count, np.bool_)
     for each in circuit_choices(trying, choice, system):
-        left = cells & ~found.sound
+        left = cells & (~found.sound | dear) if each.tap == METER else cells & ~found.sound
         if not left.any():
-            break
+            continue
         here.ask_only(left)
-        design, ran, _ = here.mended(each, work, laid)
+        design, ran, further = here.mended(each, work, laid)
         if design is not None:
-            note(found, each, design, ran, left)
+            holds = note(found, each, design, ran, left)
+            dear = (dear & ~holds) | (holds & wants_new_board(further, trying.count))
     found.calls += here.calls
+
+
+def wants_new_board(laid: Laid, count: int) -> Where:
+    """Say in which homes some work has a new board in it."""
+    wanted = [any(each.slug.startswith(NEW_BOARD) for each in work or ()) for work in laid.values]
+    return np.asarray(wanted)[laid_over(laid, count)]
 
 
 def circuit_choices(trying: Trying, choice: Choice, system: tuple[str, ...]) -> Iterator[Choice]:
@@ -160,11 +171,16 @@ def circuit_choices(trying: Trying, choice: Choice, system: tuple[str, ...]) -> 
         yield replace(choice, place=place, earthing=earthing, tap=tap, point=point, family=family)
 
 
-def note(found: Found, choice: Choice, design: Any, ran: list[Ran], left: Where) -> None:
-    """Note what a circuit comes to in the homes where it holds, or cannot be said to fail."""
+def note(found: Found, choice: Choice, design: Any, ran: list[Ran], left: Where) -> Where:
+    """Note what a circuit comes to where it holds, or cannot be said to fail, and is no dearer.
+
+    Returns in which of the homes it does.
+    """
     count = len(left)
     worst = severity(ran, count)
-    good = left & (worst < 2)
+    holds = left & (worst < 2)
+    dearer = numbers_of(design.price.total.usual_p, count) > found.usual_p
+    good = holds & ~(found.sound & dearer)
     for each in ran:
         values: tuple[Any, ...] = each.made.values
         for number, value in enumerate(values):
@@ -190,6 +206,7 @@ def note(found: Found, choice: Choice, design: Any, ran: list[Ran], left: Where)
             value = values[index[cell]]
             found.says[name][cell] = None if isinstance(value, Missing) else value
     found.sound = found.sound | good
+    return holds
 
 
 def lacks(found: Found, missing: Missing, here: Where) -> None:

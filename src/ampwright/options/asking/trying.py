@@ -25,6 +25,7 @@ from ..choices import Choice, Choosing
 from ..laying import Laid, Work, changes_of, mended
 from ..outlook import NUMBERS
 from ..runs import Cut, Exploring, Ran
+from ..search import MOST_REMEDIES, weighty
 from ..spread import NOWHERE, Index, Spread, trimmed
 from ..supply_side import Decision
 from .drawn import HOME, DrawnHomes, DrawnLifter
@@ -32,7 +33,7 @@ from .remaining import SAYS
 
 Numbers = NDArray[np.float64]
 Where = NDArray[np.bool_]
-MOST_ROUNDS: Final = 4
+MOST_ROUNDS: Final = 8
 """How often what failed is mended and run again."""
 
 
@@ -127,18 +128,22 @@ class Trying:
         return sum(each.calls for each in self._lifters.values())
 
     def _further(self, ran: list[Ran], laid: Laid, asked: NDArray[np.bool_]) -> Laid | None:
-        """Return the work with what failed checks name besides; nothing if no home names more."""
-        wanted: list[dict[str, Any] | None] = [{} if each else None for each in asked]
+        """Return the work with what failed checks name besides; nothing if no home names more.
+
+        Of each home the first stage that fails counts: what comes after it stands on that.
+        """
+        wanted: list[dict[str, Any] | None] = [None] * self.count
+        going_on = asked.copy()
         for each in ran:
             index = laid_over(each.made, self.count)
             for number, value in enumerate(each.made.values):
                 if isinstance(value, Missing) or verdict(value.checks) is not Outcome.FAIL:
                     continue
+                failing = going_on & (index == number)
                 work = first_mending(value)
-                for cell in np.flatnonzero(index == number).tolist():
-                    has = wanted[cell]
-                    if has is not None:
-                        wanted[cell] = None if work is None else {**has, **work}
+                for cell in np.flatnonzero(failing).tolist():
+                    wanted[cell] = work
+                going_on = going_on & ~failing
         return self._with(laid, wanted)
 
     def _with(self, laid: Laid, wanted: list[dict[str, Any] | None]) -> Laid | None:
@@ -148,6 +153,8 @@ class Trying:
         for cell, (has, more) in enumerate(zip(before, wanted, strict=True)):
             slugs = {remedy.slug for remedy in has}
             new = [each for slug, each in (more or {}).items() if slug not in slugs]
+            if weighty(slugs.union(each.slug for each in new)) > MOST_REMEDIES:
+                new = []
             grew = grew or bool(new)
             after = tuple(sorted((*has, *new), key=lambda remedy: remedy.slug)) if new else has
             index[cell] = numbers.setdefault(after, len(numbers))
