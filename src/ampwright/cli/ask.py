@@ -102,6 +102,9 @@ def stands(answer: AskAnswer, sheet: Sheet) -> None:
     if now.certain:
         sheet.heading("Certain", "in every home that this may be")
         sheet.points(now.certain)
+    if now.sound:
+        sheet.heading("Sound whatever the answers", "once what each home needs is done")
+        sheet.points(now.sound)
     if len(now.could_be) > 1:
         sheet.heading("May be", "by how common answers are among homes; for the firm alone")
         sheet.rows(((each.chance, each.words) for each in now.could_be), (12, None))

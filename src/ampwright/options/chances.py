@@ -169,16 +169,9 @@ def product_of(homes: Homes) -> Iterator[Factor]:
 
 def is_listed(homes: Homes, each: GoesWith) -> bool:
     """Say whether a fact has only answers whose shares are told; points of a range are none."""
-    mine = answers_of(homes, each.fact)
+    mine = homes.answers(each.fact)
     told = each.cases[-1].shares
     return bool(mine) and all(any(is_answer(one, value) for one in told) for value in mine)
-
-
-def answers_of(homes: Homes, fact: str) -> tuple[Value, ...]:
-    """Return the values that a fact may have; none for one that is blank."""
-    if fact in homes.known:
-        return (homes.known[fact],)
-    return homes.open.get(fact, ())
 
 
 def beside_parents(homes: Homes, each: GoesWith) -> Factor:
@@ -189,7 +182,7 @@ def beside_parents(homes: Homes, each: GoesWith) -> Factor:
     """
     parents = tuple(fact for fact in each.parents if fact in homes.open)
     known = {fact: homes.known[fact] for fact in each.parents if fact in homes.known}
-    mine = answers_of(homes, each.fact)
+    mine = homes.answers(each.fact)
     rows = []
     for values in product(*(homes.open[fact] for fact in parents)):
         here = {**known, **dict(zip(parents, values, strict=True))}

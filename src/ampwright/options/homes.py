@@ -143,6 +143,14 @@ class Homes:
             size *= len(values)
         return size
 
+    def answers(self, key: str) -> tuple[Value, ...]:
+        """Return every value that a fact may have; none for one that is blank."""
+        return (self.known[key],) if key in self.known else self.open.get(key, ())
+
+    def there(self, path: str, ids: Iterable[str]) -> tuple[str, ...]:
+        """Return the ids of the things of a list that may be there: all but those known gone."""
+        return tuple(id_ for id_ in ids if self.answers(f"{path}.{id_}.present") != (False,))
+
     def narrowed_to(self, keys: Iterable[str]) -> Homes:
         """Return homes in which only some of the open facts are open; the rest are blank."""
         wanted = set(keys)

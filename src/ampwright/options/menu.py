@@ -25,7 +25,6 @@ from ampwright.tables.capacity import CableFamily
 from ampwright.tables.supply_limits import nominal_v
 
 from .choices import METER, Choosing, Menu
-from .homes import Homes
 from .laying import left_by, mended
 from .runs import Cut, Exploring
 from .spread import Lifter, Spread, everywhere
@@ -39,13 +38,14 @@ EARTHS = {"TN-C-S": ("pme", "rod"), "TN-S": ("pme", "rod"), "TT": ("house rod",)
 def menu_of(lifter: Lifter, basis: Basis) -> Menu:
     """Return the values of each choice that some of the homes allows."""
     homes, view = lifter.homes, lifter.view
-    phases, systems = possible(homes, "supply.phases"), possible(homes, "supply.earthing")
+    phases: tuple[Any, ...] = homes.answers("supply.phases")
+    systems: tuple[Any, ...] = homes.answers("supply.earthing")
     points = tuple(p for p in basis.catalogue.points if p.phases <= max(phases, default=1))
-    taps = (*there(homes, "boards", view.boards.ids), METER)
-    places, hours = there(homes, "places", view.places.ids), hours_of(view)
+    taps = (*homes.there("boards", view.boards.ids), METER)
+    places, hours = homes.there("places", view.places.ids), hours_of(view)
     kept = [
         *kept_by_volts(lifter, basis, tuple(product(taps, places)), hours),
-        *(kept_by_laid(basis) if there(homes, "laid", view.laid.ids) else ()),
+        *(kept_by_laid(basis) if homes.there("laid", view.laid.ids) else ()),
     ]
     return {
         "earthing": tuple(dict.fromkeys(each for one in systems for each in EARTHS[one])),
@@ -59,23 +59,11 @@ def menu_of(lifter: Lifter, basis: Basis) -> Menu:
     }
 
 
-def there(homes: Homes, path: str, ids: Iterable[str]) -> tuple[str, ...]:
-    """Return the ids of the things that may be there: all but those known to be gone."""
-    return tuple(id_ for id_ in ids if possible(homes, f"{path}.{id_}.present") != (False,))
-
-
 def families(basis: Basis, points: tuple[ChargePoint, ...]) -> tuple[CableFamily, ...]:
     """Return the cable families the firm buys with enough cores for some of the points."""
     cores = {CORES[point.phases] for point in points}
     bought = {each.family for each in basis.catalogue.cables if each.cores in cores}
     return tuple(family for family in CableFamily if family in bought)
-
-
-def possible(homes: Homes, key: str) -> tuple[Any, ...]:
-    """Return every value a fact may have; none when it is blank."""
-    if key in homes.known:
-        return (homes.known[key],)
-    return homes.open.get(key, ())
 
 
 def settings(

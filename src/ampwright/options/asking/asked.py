@@ -14,15 +14,17 @@ from ampwright.firm.basis import Basis
 from ampwright.survey.folding import FoldedHome
 from ampwright.survey.layout import slot
 
+from ..chances import most_usual
 from ..homes import Homes
 from ..outlook import Outlook, outlook
-from .drawing import Same, beside, draw, most_usual
+from .drawing import Same, beside, draw
 from .drawn import DrawnHomes
 from .errands import Errand, errands, taken
-from .leading import found_in
+from .leading import always, found_in
 from .possible_homes import Holds, holds
 from .remaining import Remaining, whole
 from .supposing import Shares, homes_supposed, supposing
+from .trying import Found
 from .worth import Turns, Worth, turns_beside, turns_on
 
 MOST_WHOLE: Final = 1 << 15
@@ -101,14 +103,16 @@ def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
     if few_enough(homes, probe):
         return explore_whole(homes, basis)
     sample = draw(listed, DRAWS, SEED, same)
-    remaining = remaining_of(sample, basis)
+    found = found_in(sample, basis)
+    remaining = remaining_of(sample, found)
     read = [key for key in listed.open if key in sample.read and key not in same]
     turns = turns_of(listed, sample, read, same, basis)
     turns |= blanks(remaining)
     lists = {key: share for key, share in longer.items() if key in sample.read}
     turns |= {key: one_of_two(share) for key, share in lists.items()}
     unlisted = 1.0 - prod(1.0 - share for share in lists.values())
-    return Explored(None, holds(remaining, (), unlisted), deciding_of(turns))
+    sound = always(sample, basis, found)
+    return Explored(None, holds(remaining, sound, unlisted), deciding_of(turns))
 
 
 def explore_whole(homes: Homes, basis: Basis) -> Explored:
@@ -136,8 +140,9 @@ def turns_of(
 ) -> dict[str, Turns]:
     """Change each fact beside the most usual home and a few of the drawn ones."""
     drawn = [{key: int(each[n]) for key, each in sample.numbers.items()} for n in range(BASES)]
-    set_beside = beside(homes, [most_usual(homes), *drawn], facts, same)
-    found = remaining_of(set_beside.homes, basis)
+    usual = {key: homes.at[key][value] for key, value in most_usual(homes, {}).items()}
+    set_beside = beside(homes, [usual, *drawn], facts, same)
+    found = remaining_of(set_beside.homes, found_in(set_beside.homes, basis))
     return {fact: turns_beside(found, homes, fact, set_beside.at[fact]) for fact in facts}
 
 
@@ -198,9 +203,8 @@ def visit_p(basis: Basis) -> float:
     return hours * float(basis.rates.card.labour_p_per_h.usual)
 
 
-def remaining_of(homes: DrawnHomes, basis: Basis) -> Remaining:
+def remaining_of(homes: DrawnHomes, found: Found) -> Remaining:
     """Return drawn homes with what leads in each."""
-    found = found_in(homes, basis)
     count = len(found.sound)
     return Remaining(
         values=homes.among,

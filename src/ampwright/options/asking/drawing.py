@@ -50,11 +50,6 @@ def of(homes: Homes, numbers: Mapping[str, Index], same: Same) -> DrawnHomes:
     )
 
 
-def most_usual(homes: Homes) -> dict[str, int]:
-    """Return the number of the likeliest value of each open fact."""
-    return {key: int(np.argmax(own(homes, key))) for key in homes.open}
-
-
 @dataclass(frozen=True, eq=False)
 class Beside:
     """Homes set beside a few others: like one of them in all but one fact.

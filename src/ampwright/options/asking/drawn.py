@@ -40,6 +40,10 @@ class DrawnHomes(Homes):
         """The facts that some stage has read."""
         return frozenset(key for _, keys in self.reads for key in keys)
 
+    def answers(self, key: str) -> tuple[Value, ...]:
+        """Return every value that a fact may have; none for one that is blank."""
+        return (self.known[key],) if key in self.known else self.among.get(key, ())
+
     def values_in(self, number: int) -> dict[str, Value]:
         """Return the values of the open facts in one of the homes."""
         return {key: self.among[key][int(each[number])] for key, each in self.numbers.items()}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import product
@@ -12,7 +13,7 @@ from numpy.typing import NDArray
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.answers import Missing, Value
+from ampwright.foundations.answers import Missing
 from ampwright.foundations.quantity import Amperes
 from ampwright.supply.hours import ANY
 
@@ -33,6 +34,8 @@ Where = NDArray[np.bool_]
 TRIED_A: Final = ((32.0, False), (32.0, True), (16.0, False), (16.0, True), (10.0, False))
 """Settings, without and with a limit on the house, in the order in which they are tried."""
 NEW_BOARD: Final = "new-board-"
+MOST_ALWAYS: Final = 3
+"""So many of the choices that lead most often are tried in every home."""
 MOST_FALLBACKS: Final = 3
 """How many settings are gone through where the better ones lead to no sound circuit."""
 
@@ -59,6 +62,23 @@ def found_in(homes: DrawnHomes, basis: Basis) -> Found:
     return found
 
 
+def always(homes: DrawnHomes, basis: Basis, found: Found) -> tuple[str, ...]:
+    """Return which of the choices that lead somewhere hold in every drawn home.
+
+    With what each home then needs done; nothing where no choice was found for some home.
+    """
+    if not found.sound.all():
+        return ()
+    trying, work = Trying(homes, basis), work_of(basis)
+    counts = Counter(each for each in found.choice if each is not None)
+    slugs = []
+    for choice, _ in counts.most_common(MOST_ALWAYS):
+        design, ran, _ = trying.mended(choice, work, trying.nothing)
+        if design is not None and bool((severity(ran, trying.count) == 0).all()):
+            slugs.append(choice.slug)
+    return tuple(slugs)
+
+
 TN: Final = ("TN-C-S", "TN-S")
 TT: Final = ("TT",)
 
@@ -67,8 +87,8 @@ def settings(trying: Trying) -> Iterator[Choice]:
     """Yield each setting worth a look, on the first place, tap, point and cable."""
     homes, basis = trying.homes, trying.basis
     points = points_for(homes, basis)
-    place = there(homes, "places", trying.base.view.places.ids)[0]
-    tap = (*there(homes, "boards", trying.base.view.boards.ids), METER)[0]
+    place = homes.there("places", trying.base.view.places.ids)[0]
+    tap = (*homes.there("boards", trying.base.view.boards.ids), METER)[0]
     family = families(basis, points)[0]
     for phases in sorted({point.phases for point in points}):
         point = next(each for each in points if each.phases == phases)
@@ -76,19 +96,9 @@ def settings(trying: Trying) -> Iterator[Choice]:
             yield Choice("pme", tap, place, point, Amperes(setting_a), limited, ANY, family)
 
 
-def possible(homes: DrawnHomes, key: str) -> tuple[Value, ...]:
-    """Return every value that a fact may have; none when it is blank."""
-    return (homes.known[key],) if key in homes.known else homes.among.get(key, ())
-
-
-def there(homes: DrawnHomes, path: str, ids: tuple[str, ...]) -> tuple[str, ...]:
-    """Return the ids of the things that may be there."""
-    return tuple(id_ for id_ in ids if possible(homes, f"{path}.{id_}.present") != (False,))
-
-
 def points_for(homes: DrawnHomes, basis: Basis) -> tuple[ChargePoint, ...]:
     """Return the first point of each kind of detection that may suit the supply."""
-    phases = max((int(each) for each in possible(homes, "supply.phases")), default=1)
+    phases = max((int(each) for each in homes.answers("supply.phases")), default=1)
     kinds: dict[Any, ChargePoint] = {}
     for point in basis.catalogue.points:
         if point.phases <= phases:
@@ -163,8 +173,8 @@ def circuit_choices(trying: Trying, choice: Choice, system: tuple[str, ...]) -> 
     homes, view = trying.homes, trying.base.view
     points = points_for(homes, trying.basis)
     alike = [point for point in points if point.phases == choice.point.phases]
-    taps = (*there(homes, "boards", view.boards.ids), METER)
-    places = there(homes, "places", view.places.ids)
+    taps = (*homes.there("boards", view.boards.ids), METER)
+    places = homes.there("places", view.places.ids)
     for place, earthing, tap, point, family in product(
         places, EARTHS[system[0]], taps, alike, families(trying.basis, points)
     ):

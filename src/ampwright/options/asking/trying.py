@@ -9,7 +9,7 @@ of it.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -21,7 +21,7 @@ from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.stages import Made
 
-from ..choices import Choice, Choosing
+from ..choices import DIMENSIONS, Choice, Choosing
 from ..laying import Laid, Work, changes_of, mended
 from ..outlook import NUMBERS
 from ..runs import Cut, Exploring, Ran
@@ -106,7 +106,7 @@ class Trying:
         """
         for _ in range(MOST_ROUNDS):
             lifter = self._lifters[laid]
-            made = vars_of(choice)
+            made = {name: getattr(choice, name) for name in DIMENSIONS}
             run = Exploring(lifter, Choosing(made, laid.part("(work)", lambda each: each or ())))
             try:
                 out = work(run, run.choice.as_choice)
@@ -148,23 +148,24 @@ class Trying:
 
     def _with(self, laid: Laid, wanted: list[dict[str, Any] | None]) -> Laid | None:
         before = [laid.values[i] or () for i in laid_over(laid, self.count).tolist()]
-        numbers: dict[Work, int] = {}
-        index, grew = np.zeros(self.count, np.int64), False
-        for cell, (has, more) in enumerate(zip(before, wanted, strict=True)):
-            slugs = {remedy.slug for remedy in has}
-            new = [each for slug, each in (more or {}).items() if slug not in slugs]
-            if weighty(slugs.union(each.slug for each in new)) > MOST_REMEDIES:
-                new = []
-            grew = grew or bool(new)
-            after = tuple(sorted((*has, *new), key=lambda remedy: remedy.slug)) if new else has
-            index[cell] = numbers.setdefault(after, len(numbers))
-        return trimmed(self.homes, (HOME,), index, tuple(numbers)) if grew else None
+        after = [
+            has if more is None else with_more(has, more)
+            for has, more in zip(before, wanted, strict=True)
+        ]
+        if after == before:
+            return None
+        numbers = {work: number for number, work in enumerate(dict.fromkeys(after))}
+        index = np.asarray([numbers[work] for work in after], np.int64)
+        return trimmed(self.homes, (HOME,), index, tuple(numbers))
 
 
-def vars_of(choice: Choice) -> dict[str, Any]:
-    """Return the dimensions of a choice by name, without what is laid for it."""
-    names = ("earthing", "tap", "place", "point", "setting_a", "house_limit", "hours", "family")
-    return {name: getattr(choice, name) for name in names}
+def with_more(has: Work, more: Mapping[str, Any]) -> Work:
+    """Return some work with more of it, by slug; as it was where that is more than one job."""
+    slugs = {remedy.slug for remedy in has}
+    new = [each for slug, each in more.items() if slug not in slugs]
+    if not new or weighty(slugs.union(more)) > MOST_REMEDIES:
+        return has
+    return tuple(sorted((*has, *new), key=lambda remedy: remedy.slug))
 
 
 def first_mending(made: Made[Any]) -> dict[str, Any] | None:
