@@ -39,6 +39,7 @@ class Question:
     narrows_pence: int
     why: str
     disputed: bool
+    overruled: bool
 
 
 @dataclass(frozen=True, slots=True)

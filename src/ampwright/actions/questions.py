@@ -55,6 +55,7 @@ def question_of(worth: Worth, home: FoldedHome, taken: Taken, by: Channel) -> Qu
         narrows_pence=round(worth.narrows_p),
         why=why(worth),
         disputed=worth.disputed,
+        overruled=worth.overruled,
     )
 
 
@@ -87,6 +88,8 @@ def why(worth: Worth) -> str:
         parts.append(f"knowing it takes about {money(worth.narrows_p)} off the range")
     if worth.disputed:
         parts.append("people have answered it differently")
+    if worth.overruled:
+        parts.append("somebody said otherwise, on weaker evidence: look again")
     return f"{capital('; '.join(parts) or 'some homes turn on it')}."
 
 

@@ -7,10 +7,9 @@ from dataclasses import dataclass, replace
 from math import prod
 from typing import Final
 
-import numpy as np
-
 from ampwright.firm.asking import Channel
 from ampwright.firm.basis import Basis
+from ampwright.foundations.source import Evidence
 from ampwright.survey.folding import FoldedHome
 from ampwright.survey.layout import slot
 
@@ -21,10 +20,11 @@ from .drawing import Same, beside, draw
 from .drawn import DrawnHomes
 from .errands import Errand, errands, taken
 from .leading import always, found_in
+from .overruled import turns_if_right
 from .possible_homes import Holds, holds
 from .remaining import Remaining, whole
 from .supposing import Shares, homes_supposed, supposing
-from .trying import Found
+from .trying import remaining_of
 from .worth import Turns, Worth, turns_beside, turns_on
 
 MOST_WHOLE: Final = 1 << 15
@@ -38,6 +38,9 @@ BASES: Final = 2
 """Beside how many of the drawn homes, and the most usual one, each fact is changed alone."""
 SEED: Final = 20261125
 LIST: Final = ".all_listed"
+NEAREST: Final = (Channel.PHONE, Channel.PHOTO, Channel.SITE)
+BETTER: Final = {Evidence.SEEN: Channel.PHOTO, Evidence.MEASURED: Channel.SITE}
+"""By what channel a thing is looked at again that was seen or measured, at the nearest."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -66,7 +69,8 @@ def asked(folded: FoldedHome, basis: Basis, channel: Channel | None = None) -> A
     supposed = supposing(folded, basis.asking)
     homes = homes_supposed(supposed, basis)
     explored = explore(homes, basis, supposed.same)
-    deciding = sorted(worths(explored.turns, folded, basis), key=order_of)
+    if_right = dict(turns_if_right(folded, homes, basis, supposed.same))
+    deciding = sorted(worths({**if_right, **explored.turns}, folded, basis), key=order_of)
     walks = errands(deciding, basis.asking, channel)
     return Asked(
         outlook=explored.outlook,
@@ -181,6 +185,10 @@ def worths(turns: Mapping[str, Turns], folded: FoldedHome, basis: Basis) -> Iter
     for key, each in turns.items():
         place, said = slot(key), folded.at(key)
         channel = Channel(place.fact.who)
+        if said.overruled:
+            channel = max(
+                channel, BETTER.get(said.evidence or Evidence.TOLD, channel), key=NEAREST.index
+            )
         if said.cannot_say:
             if channel is Channel.SITE:
                 continue
@@ -194,6 +202,7 @@ def worths(turns: Mapping[str, Turns], folded: FoldedHome, basis: Basis) -> Iter
             ask=place.ask,
             look=place.look,
             disputed=bool(said.disputed),
+            overruled=bool(said.overruled),
         )
 
 
@@ -201,27 +210,3 @@ def visit_p(basis: Basis) -> float:
     """Return what a visit for nothing costs: the drive and the time kept for it, at labour."""
     hours = float(basis.asking.minutes("travel") + basis.asking.minutes("lost-slot")) / 60
     return hours * float(basis.rates.card.labour_p_per_h.usual)
-
-
-def remaining_of(homes: DrawnHomes, found: Found) -> Remaining:
-    """Return drawn homes with what leads in each."""
-    count = len(found.sound)
-    return Remaining(
-        values=homes.among,
-        numbers=homes.numbers,
-        weights=np.full(count, 1 / count),
-        decision=found.decision,
-        low_p=found.low_p,
-        usual_p=found.usual_p,
-        high_p=found.high_p,
-        says={name: numbered(each) for name, each in found.says.items()},
-        lacking={key: float(where.mean()) for key, where in found.lacking.items()},
-        draws=count,
-    )
-
-
-def numbered(each: list[object]) -> tuple[tuple[object, ...], np.ndarray]:
-    """Return the distinct ones of something in each home, and which of them each has."""
-    numbers: dict[object, int] = {}
-    at = [numbers.setdefault(value, len(numbers)) for value in each]
-    return tuple(numbers), np.asarray(at)

@@ -29,7 +29,7 @@ from ..search import MOST_REMEDIES, weighty
 from ..spread import NOWHERE, Index, Spread, trimmed
 from ..supply_side import Decision
 from .drawn import HOME, DrawnHomes, DrawnLifter
-from .remaining import SAYS
+from .remaining import SAYS, Remaining, Said
 
 Numbers = NDArray[np.float64]
 Where = NDArray[np.bool_]
@@ -194,3 +194,27 @@ def numbers_of(spread: Any, count: int, missing: float = np.nan) -> Numbers:
     """Return a number in each home; what is missing is as it says."""
     values = [missing if isinstance(each, Missing) else float(each) for each in spread.values]
     return np.asarray(values)[laid_over(spread, count)]
+
+
+def remaining_of(homes: DrawnHomes, found: Found) -> Remaining:
+    """Return drawn homes with what leads in each."""
+    count = len(found.sound)
+    return Remaining(
+        values=homes.among,
+        numbers=homes.numbers,
+        weights=np.full(count, 1 / count),
+        decision=found.decision,
+        low_p=found.low_p,
+        usual_p=found.usual_p,
+        high_p=found.high_p,
+        says={name: numbered(each) for name, each in found.says.items()},
+        lacking={key: float(where.mean()) for key, where in found.lacking.items()},
+        draws=count,
+    )
+
+
+def numbered(each: list[Any]) -> Said:
+    """Return the distinct ones of something in each home, and which of them each has."""
+    numbers: dict[Any, int] = {}
+    at = [numbers.setdefault(value, len(numbers)) for value in each]
+    return tuple(numbers), np.asarray(at)

@@ -50,7 +50,7 @@ class Worth:
 
     ``channel`` is the nearest that can answer. ``worth_p`` puts both parts of the worth in pence:
     a decision that turns is a visit for nothing. ``disputed`` facts were answered, but equal
-    evidence contradicts itself.
+    evidence contradicts itself; of ``overruled`` ones weaker evidence says otherwise.
     """
 
     key: str
@@ -61,6 +61,7 @@ class Worth:
     ask: str
     look: str
     disputed: bool = False
+    overruled: bool = False
 
     @property
     def narrows_p(self) -> float:
