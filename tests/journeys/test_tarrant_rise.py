@@ -191,8 +191,11 @@ def test_a_shower_would_mean_asking_first_at_any_setting() -> None:
     wet = journey("tarrant-rise", profile="neutral", change=adding(shower))
     assert wet.outlook.decision is Decision.ASK_FIRST
     assert figures(wet.worked()[0])["demand now"] == pytest.approx(74.8, rel=SHEET)
+    # 5.2 A are left on 80 A, less than a car takes: a larger fuse is asked for, and where the tails
+    # do not bear it nothing may be fitted, if there is no isolator, until somebody made them dead.
     for option in wet.outlook.searched.options:
-        assert decisions(option) == {Decision.ASK_FIRST}
+        assert Decision.ASK_FIRST in decisions(option) or "new-tails" in works(option)
+        assert decisions(option) <= {Decision.ASK_FIRST, Decision.STOP_UNTIL}
 
 
 def test_solar_later_stays_within_the_boards_rating_and_a_battery_passes_it() -> None:

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.times import task_minutes
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
 from ampwright.foundations.errors import OutOfTableError
-from ampwright.foundations.quantity import Amperes
+from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -95,13 +96,12 @@ def _larger_switches(home: Home, basis: Basis) -> Iterator[Remedy]:
     size_a = next(sold, None)
     if size_a is None:
         return
-    minutes = basis.task("switch").minutes
     yield Remedy(
         slug="larger-switch",
         does=f"Put in {_called(small)} of {size_a:g} A, as large as the service fuse at least",
         changes=tuple((key, float(size_a)) for key in small),
         parts=(Part(f"switch {size_a:g} A, {home.supply.phases}-phase", float(len(small))),),
-        minutes=(minutes[0] * len(small), minutes[1] * len(small), minutes[2] * len(small)),
+        minutes=task_minutes(basis.task("switch"), Count(len(small))),
         by=AFTER_METER if home.supply.isolator == "none" or ISOLATOR in small else "",
     )
 
