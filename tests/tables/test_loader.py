@@ -45,7 +45,7 @@ def test_a_good_table_is_read():
     apples = read()
     assert apples.numbers["weight_g"] == {(60.0,): 100.0, (80.0,): 240.0}
     assert str(apples.rows[60.0,].place) == "Orchard notes, 3, Table 1, 60 mm"
-    assert str(apples.rows[70.0,].place) == "Orchard notes:3, Table 1, 70 mm (memory, doubtful)"
+    assert str(apples.rows[70.0,].place) == "Orchard notes, 3, Table 1, 70 mm (memory, doubtful)"
     assert apples.rows[80.0,].place.trust is Trust.DERIVED
 
 
