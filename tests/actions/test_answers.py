@@ -192,3 +192,17 @@ class TestPaper:
         path.write_text(text, encoding="utf-8")
         here = see(path, TERMS)
         assert paper_of(here, answer_for(here)).startswith(b"%PDF-")
+
+
+def test_a_larger_fuse_is_said_to_be_asked_for_and_why(tmp_path):
+    shower = (
+        '[loads.shower]\npresent = true\nkind = "instant shower"\namps_a = 45\n\n[loads.lighting]'
+    )
+    here = varied(tmp_path, ("main_fuse_a = { is = 80,", "main_fuse_a = { is = 60,"),
+                  ("[loads.lighting]", shower))  # fmt: skip
+    said = answer_for(here).decision.sentence
+    assert said.startswith(
+        "Ask the network operator before fitting: the house alone leaves the service fuse no room "
+        "for a car; "
+    )
+    assert "have the network fit a 100 A service fuse in the place of 60 A" in said

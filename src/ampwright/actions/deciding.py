@@ -176,7 +176,8 @@ def sentence(seen: Seen, decision: Decision) -> str:
             return f"Nothing may be fitted until {first}. Then {act}."
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
-        why = all_of([*fuses_asked_for(best.choice), *reasons_in(asking_tests(tests))])
+        asked = all_of(reasons_in(asking_tests(tests)))
+        why = "; ".join(part for part in (*fuses_asked_for(best.choice), asked) if part)
         return f"Ask the network operator before fitting: {why}. Then {act}."
     days = sorted({Count(int(each.notice_days)) for each in tests})
     within = f" within {days[0]} days" if len(days) == 1 else ""
