@@ -11,6 +11,7 @@ from rich.console import Console
 
 from ampwright.actions.answering import Answered
 from ampwright.actions.asking_shapes import AskAnswer
+from ampwright.actions.demanding import DemandAnswer
 from ampwright.actions.gating import GatesAnswer
 from ampwright.actions.homes import Validated
 from ampwright.actions.json_shape import schema_of
@@ -32,6 +33,7 @@ ANSWERS = {
     "why-not": WhyNot,
     "ask": AskAnswer,
     "answer": Answered,
+    "demand": DemandAnswer,
     "gates": GatesAnswer,
     "validate": Validated,
 }

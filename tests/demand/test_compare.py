@@ -8,6 +8,8 @@ from ampwright.demand.compare import (
     HALF_HOURS,
     LOGGER,
     TABLE,
+    Way,
+    beside_files,
     compared,
     counted_demand,
     from_half_hours,
@@ -19,7 +21,7 @@ from ampwright.demand.logger import read_log
 from ampwright.demand.moving import load_moves
 from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.checks import Outcome, verdict
-from ampwright.foundations.quantity import Kilowatts, Volts
+from ampwright.foundations.quantity import Amperes, Kilowatts, Volts
 from ampwright.foundations.working import orphans, working
 
 from ..supply.given_basis import BASIS
@@ -139,3 +141,28 @@ def test_documented_agrees_and_every_number_has_a_source(by):
     shown = counted(facts, documented=True)
     assert shown.now_a == counted(facts).now_a
     assert not orphans(shown.now_a)
+
+
+class TestFilesAndNotes:
+    METER = Way(HALF_HOURS, (Amperes(18.0),), "m.csv")
+    LOG = Way(LOGGER, (Amperes(24.5),), "l.csv")
+
+    def found(self, facts, *files):
+        home = home_of(facts)
+        return beside_files(home, BASIS, household_demand(home, BASIS.book).out, files).out
+
+    def test_a_file_stands_before_what_was_noted_of_it(self):
+        out = self.found(METERED, self.METER)
+        assert [(way.by, way.line_a) for way in out.ways][1:] == [(HALF_HOURS, (18.0,))]
+
+    def test_what_was_noted_stands_beside_a_file_of_another_way(self):
+        out = self.found(METERED, self.LOG)
+        assert [way.by for way in out.ways] == [TABLE, HALF_HOURS, LOGGER]
+        assert out.ways[1].line_a == pytest.approx((20.0,))
+
+    def test_a_stated_way_may_stand_in_its_file_alone(self):
+        facts = {**HALF_SPEED, **NO_SOURCE, "supply.demand_by": LOGGER}
+        out = self.found(facts, self.LOG)
+        assert (out.by, out.now_a) == (LOGGER, (24.5,))
+        with pytest.raises(Unanswered):
+            self.found(facts, self.METER)

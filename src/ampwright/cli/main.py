@@ -36,6 +36,7 @@ COMMANDS: Final = (
     ("ask", "ask:ask", "Say what is certain, what it costs, and what to ask next."),
     ("interview", "interview:interview", "Ask by turns and keep each answer at once."),
     ("answer", "answer:answer", "Put one answer in a home's file."),
+    ("demand", "demand:demand", "Set what a home draws three ways side by side."),
     ("gates", "gates:gates", "Say what is missing before the next stage of a job."),
     ("validate", "validate:validate", "Check a home's file."),
     ("firm", "firm:firm", "Write out the firm's data, to be changed."),

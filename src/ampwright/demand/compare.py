@@ -87,6 +87,14 @@ def counted_demand(home: Home, basis: Basis, demand: Demand) -> Made[Compared]:
     return compared(home, demand, tuple(_measured(home, basis, demand)))
 
 
+def beside_files(
+    home: Home, basis: Basis, demand: Demand, files: tuple[Way, ...]
+) -> Made[Compared]:
+    """Return the same where a meter's or a logger's own file stands before what was noted of it."""
+    ways = {way.by: way for way in (*_measured(home, basis, demand, files), *files)}
+    return compared(home, demand, tuple(ways.values()))
+
+
 def compared(home: Home, demand: Demand, measured: tuple[Way, ...]) -> Made[Compared]:
     """Return every way beside the others, and the one that counts.
 
@@ -128,9 +136,15 @@ def _check(measured: Way, counts: Way) -> Check:
     )
 
 
-def _measured(home: Home, basis: Basis, demand: Demand) -> Iterator[Way]:
-    """Yield the ways whose figures are noted among the facts, and the one that is stated."""
-    stated = stated_way(home)
+def _measured(
+    home: Home, basis: Basis, demand: Demand, files: tuple[Way, ...] = ()
+) -> Iterator[Way]:
+    """Yield the ways whose figures are noted among the facts, and the one that is stated.
+
+    A stated one of which there is a file need not be noted.
+    """
+    in_files = {way.by for way in files}
+    stated = "" if stated_way(home) in in_files else stated_way(home)
     kw = _noted(stated == HALF_HOURS, lambda: home.supply.highest_half_hour_kw)
     if kw is not None:
         words = "highest half-hour of the meter; what is shorter does not show in it"
