@@ -104,6 +104,7 @@ class TestLargerSwitch:
         (work,) = self.work(supply__isolator_a=63.0)
         assert work.changes == (("supply.isolator_a", 80.0),)
         assert "meter operator" in work.by
+        assert "there is no isolator" not in work.by
 
     def test_both_at_once(self):
         (work,) = self.work(boards__main__main_switch_a=63.0, supply__isolator_a=63.0)

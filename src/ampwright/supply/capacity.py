@@ -32,6 +32,9 @@ ISOLATOR: Final = "supply.isolator_a"
 TAILS_BY_PHASES: Final = {1: 2.0, 3: 4.0}
 """How many tails a supply has."""
 AFTER_METER: Final = "the supplier or the meter operator: there is no isolator after the meter"
+BEFORE_ISOLATOR: Final = (
+    "the supplier or the meter operator: the tails to the isolator must be dead"
+)
 
 
 @computes("Iswitch", "A", formula="min(I)", place=METHOD)
@@ -102,8 +105,13 @@ def _larger_switches(home: Home, basis: Basis) -> Iterator[Remedy]:
         changes=tuple((key, float(size_a)) for key in small),
         parts=(Part(f"switch {size_a:g} A, {home.supply.phases}-phase", float(len(small))),),
         minutes=task_minutes(basis.task("switch"), Count(len(small))),
-        by=AFTER_METER if home.supply.isolator == "none" or ISOLATOR in small else "",
+        by=BEFORE_ISOLATOR if ISOLATOR in small else _made_dead_by(home),
     )
+
+
+def _made_dead_by(home: Home) -> str:
+    """Return who else must make the tails dead; nobody where there is an isolator."""
+    return AFTER_METER if home.supply.isolator == "none" else ""
 
 
 def _called(keys: list[str]) -> str:
@@ -131,6 +139,6 @@ def _mended(check: Check, home: Home, basis: Basis) -> Check:
             changes=(("supply.tails_mm2", size_mm2),),
             parts=(Part(f"meter tail {size_mm2:g} mm²", TAILS_BY_PHASES[int(home.supply.phases)]),),
             minutes=basis.task("tails").minutes,
-            by=AFTER_METER if home.supply.isolator == "none" else "",
+            by=_made_dead_by(home),
         )
     )
