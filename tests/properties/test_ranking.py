@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 from ampwright.firm.basis import load_basis
 from ampwright.foundations.quantity import Amperes
 from ampwright.options.choices import Choice
+from ampwright.options.criteria import Criteria
 from ampwright.options.homes import Homes
-from ampwright.options.ranking import MATTERS, PRIORITY, Criteria, rank
+from ampwright.options.ranking import MATTERS, PRIORITY, rank
 from ampwright.options.spread import Spread
 from ampwright.options.truth import OUTCOMES, Truth
 from ampwright.tables.capacity import CableFamily

@@ -102,7 +102,7 @@ class Cells:
 
     def mean(self, values: NDArray[Any]) -> float:
         """Return the average of something over the cells."""
-        return float((values * self.weights).sum())
+        return float(np.broadcast_to(values, self.weights.shape) @ self.weights)
 
     def error_of_mean(self, values: NDArray[Any]) -> float:
         """Return the standard error of an average over these cells; nought when they are whole."""

@@ -15,10 +15,11 @@ from ampwright.foundations.answers import Missing
 from ampwright.foundations.checks import Check, Requirement
 
 from .cells import Cells
+from .criteria import NONE
 from .cutting import finer
 from .homes import Homes
 from .menu import menu_of
-from .ranking import NONE, Ranking, bare, rank
+from .ranking import Ranking, bare, rank
 from .search import Option, Rejection, Searched, Walk
 from .spread import Index, Lifter
 from .staged import Staged, staged

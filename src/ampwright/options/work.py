@@ -36,9 +36,9 @@ from ampwright.supply.smart import smart_charging
 
 from .choices import Choice
 from .circuit_side import CircuitSide, circuit_side
+from .criteria import Criteria
 from .gates import Awaits, Gates, gates_of, work_of_others
 from .price_side import PriceSide, price_side
-from .ranking import Criteria
 from .runs import Run
 from .search import Work
 from .supply_side import Decision, SupplySide, held_decision, supply_side

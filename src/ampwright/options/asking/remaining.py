@@ -16,9 +16,11 @@ from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Missing, Value
 
+from ..best import best_of
 from ..cells import Cells
+from ..criteria import NONE
 from ..outlook import Outlook, decided
-from ..ranking import NONE, Ranking, best_of, lay_out
+from ..ranking import Ranking, laid_out
 from ..spread import Index
 from ..supply_side import Decision
 
@@ -105,8 +107,7 @@ def best_in(ranking: Ranking, cells: Cells) -> Index:
     """Return the best option in each of some cells, which may tell apart more than it does."""
     if cells is ranking.cells:
         return ranking.best
-    laid = [lay_out(cells, option) for option in ranking.options]
-    return best_of(laid, cells.count, ranking.order)
+    return best_of(laid_out(cells, ranking.options), cells.count, ranking.order)
 
 
 SAYS = ("network", "earthing", "cable")
