@@ -165,7 +165,7 @@ def orders(facts: Sequence[str], most: int) -> Iterator[tuple[str, ...]]:
 
 def count_questions(homes: Homes, basis: Basis, most: int) -> bool:
     """Print how many questions it takes by each way; return whether worth beats fixed orders."""
-    remaining = whole(outlook(homes, basis))
+    remaining = whole(outlook(homes, basis).ranking)
     facts = [key for key in OPENED if key in remaining.numbers]
     mine = questions(remaining, by_worth(remaining, basis))
     fixed = [questions(remaining, in_order(order)) for order in orders(facts, most)]

@@ -53,12 +53,12 @@ def ask(path: Path, terms: Terms, channel: str = "") -> AskAnswer:
     """
     home = read_home(path)
     basis = basis_for(home, terms)
-    return answer_from(home, asked(home.folded, basis, channel_of(channel)), terms)
+    return answer_from(home, asked(home.folded, basis, channel_of(channel)))
 
 
-def answer_from(home: HomeRead, found: Asked, terms: Terms) -> AskAnswer:
+def answer_from(home: HomeRead, found: Asked) -> AskAnswer:
     """Return in plain pieces what was found of a home."""
-    basis = basis_for(home, terms)
+    basis = found.basis
     now = standing(found.holds, basis)
     lines = tuple(errand_line(each, home.folded, found) for each in found.errands)
     first = lines[0] if lines else None

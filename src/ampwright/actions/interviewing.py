@@ -6,17 +6,19 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Final, Literal
 
+from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Answer, Is, OneOf
 from ampwright.foundations.errors import InputError
 from ampwright.foundations.source import Evidence
+from ampwright.options.asking.asked import Asked, asked
 from ampwright.survey.danger import tells_of_danger
 from ampwright.survey.wording import as_words
 
 from .answering import FactNow, Telling, answer, keep
-from .asking import ask
+from .asking import answer_from, channel_of
 from .asking_shapes import AskAnswer, ErrandLine, Question
 from .homes import read_home
-from .seeing import Terms
+from .seeing import Terms, basis_of, firm_of
 from .words import any_of, money
 
 Became = Literal["kept", "left out", "not understood", "danger"]
@@ -56,10 +58,26 @@ class Interview:
     known_by: Telling
     now: AskAnswer = field(init=False)
     left_out: set[str] = field(default_factory=set)
+    _firm: Basis | None = field(default=None, init=False)
+    _found: Asked | None = field(default=None, init=False)
 
     def __post_init__(self) -> None:
         """Work out where things stand; raises like ``ask``."""
-        self.now = ask(self.path, self.terms, self.channel)
+        self.now = self._work_out()
+
+    def _work_out(self) -> AskAnswer:
+        """Work out where things stand; what an answer leaves as it was is not worked out anew.
+
+        The firm's data are read once for the whole walk.
+        """
+        home, before = read_home(self.path), self._found
+        if self._firm is None:
+            self._firm = firm_of(self.terms)
+        basis = basis_of(home, self._firm, self.terms)
+        if before is not None and before.basis.profile == basis.profile:
+            basis = before.basis
+        self._found = asked(home.folded, basis, channel_of(self.channel), before)
+        return answer_from(home, self._found)
 
     @property
     def next(self) -> tuple[ErrandLine, Question] | None:
@@ -86,7 +104,7 @@ class Interview:
             kept = answer(self.path, key, said, self.known_by)
         except InputError as error:
             return Heard("not understood", wrong_with(self.next[1], error))
-        before, self.now = self.now, ask(self.path, self.terms, self.channel)
+        before, self.now = self.now, self._work_out()
         self.left_out.add(key)  # not twice in one walk, whatever was said
         short = key.endswith(".all_listed") and kept.said == as_words(False)
         return Heard("kept", kept.said, kept.fact, moved(before, self.now), short)

@@ -11,10 +11,8 @@ from typing import Any
 from ampwright.firm.catalogue import ChargePoint
 from ampwright.foundations.errors import AmpwrightError, InputError, NotFoundError
 from ampwright.options.choices import DIMENSIONS, Menu, leaves_under
-from ampwright.options.menu import menu_of
 from ampwright.options.outlook import reasons
 from ampwright.options.search import Option, Rejection
-from ampwright.options.spread import Lifter
 from ampwright.supply.hours import ANY
 
 from .heads import basis_head
@@ -66,10 +64,10 @@ def why_not(path: Path, terms: Terms, asked: str = "") -> WhyNot:
     Raises ``NotFoundError`` for a part that is no choice here.
     """
     seen = see(path, terms)
-    menu = menu_of(Lifter(seen.outlook.homes), seen.basis)
+    searched = seen.outlook.searched
+    menu = searched.menu
     wanted = wanted_of(asked, menu, seen)
     narrowed = {**menu, **{name: tuple(values) for name, values in wanted.items()}}
-    searched = seen.outlook.searched
     hit = [cut_to(each, narrowed) for each in searched.rejections if touches(each, wanted)]
     options = [each for each in seen.outlook.ranking.options if fits(each, wanted)]
     ruled_out = sum(each.stands_for for each in hit)

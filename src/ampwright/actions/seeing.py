@@ -62,11 +62,20 @@ class Terms:
 
 def basis_for(home: HomeRead, terms: Terms) -> Basis:
     """Return the basis to work to; raises ``NotFoundError`` for a profile nobody has written."""
-    basis = load_basis(
+    return basis_of(home, firm_of(terms), terms)
+
+
+def firm_of(terms: Terms) -> Basis:
+    """Return the firm's data on a day, whatever the operator; raises like ``load_basis``."""
+    return load_basis(
         design_date=terms.design_date, profile=terms.profile or NEUTRAL, folder=terms.folder
     )
+
+
+def basis_of(home: HomeRead, firm: Basis, terms: Terms) -> Basis:
+    """Return the firm's data by the profile of the home's own operator, unless one was given."""
     named = text_at(home.folded, "supply.operator")
-    return basis if terms.profile else basis.for_operator(named)
+    return firm if terms.profile else firm.for_operator(named)
 
 
 def see(path: Path, terms: Terms) -> Seen:

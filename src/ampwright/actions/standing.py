@@ -41,7 +41,7 @@ def standing_of(seen: Seen) -> StandsNow | None:
         return None
     front = seen.outlook.ranking.front
     sound = tuple(option.id for option in front if option.sound.always)
-    return standing(holds(whole(seen.outlook), sound), seen.basis)
+    return standing(holds(whole(seen.outlook.ranking), sound), seen.basis)
 
 
 def standing(found: Holds, basis: Basis) -> StandsNow:

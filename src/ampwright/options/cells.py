@@ -101,8 +101,8 @@ class Cells:
         return sqrt(max(0.0, chance * (1 - chance)) / self.draws) if self.draws else 0.0
 
     def mean(self, values: NDArray[Any]) -> float:
-        """Return the average of something over the cells."""
-        return float(np.broadcast_to(values, self.weights.shape) @ self.weights)
+        """Return the average of something that has a number for each cell."""
+        return float(values @ self.weights)
 
     def error_of_mean(self, values: NDArray[Any]) -> float:
         """Return the standard error of an average over these cells; nought when they are whole."""

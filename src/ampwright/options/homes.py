@@ -14,6 +14,8 @@ from ampwright.firm.together import GoesWith
 from ampwright.foundations.answers import Unanswered, Value
 from ampwright.survey.home import Home
 
+from .memory import BLANK, Memory
+
 Build = Callable[[Any], Home]
 """Makes the typed view of a home over a reader."""
 
@@ -66,21 +68,25 @@ class ForkingReader:
         self.changes = changes or {}
         self.fixed: Mapping[str, Value] = {}
         self.asked = ""
-        self.seen: set[str] = set()
+        self.seen: dict[str, Any] = {}
         self.used: set[str] = set()
 
     def read(self, key: str) -> Any:
         """Return the value of a fact; raises ``Fork`` when open, ``Unanswered`` when blank."""
-        self.seen.add(key)
+        seen = self.seen
+        seen[key] = BLANK
         if key in self.changes:
             change = self._change(self.changes[key])
             if change is not None:
+                seen[key] = change.value
                 return change.value
         if key in self.known:
-            return self.known[key]
+            value = seen[key] = self.known[key]
+            return value
         if key in self.fixed:
             self.used.add(key)
-            return self.fixed[key]
+            value = seen[key] = self.fixed[key]
+            return value
         if key in self.open:
             self.asked = key
             raise Fork
@@ -123,6 +129,7 @@ class Homes:
     together: tuple[GoesWith, ...] = ()
     steps: Mapping[str, float] = field(default_factory=dict)
     pool: dict[Any, Any] = field(default_factory=dict, repr=False)
+    memory: Memory = field(default_factory=Memory, repr=False)
     order: Mapping[str, int] = field(init=False)
     at: Mapping[str, Mapping[Value, int]] = field(init=False)
 
@@ -162,7 +169,14 @@ class Homes:
     ) -> Homes:
         """Return homes in which other facts are open, or may have other values."""
         return Homes(
-            self.known, still, chances, self.build, self.drawing, self.together, self.steps
+            self.known,
+            still,
+            chances,
+            self.build,
+            self.drawing,
+            self.together,
+            self.steps,
+            memory=self.memory,
         )
 
     def each(self) -> Iterator[tuple[dict[str, Value], Home]]:

@@ -7,7 +7,7 @@ the cars' need.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
@@ -171,9 +171,10 @@ def criterion(option: Option[Any], name: str) -> Spread[float]:
     return found
 
 
-def laid_out(cells: Cells, options: Iterable[Option[Any]]) -> list[Laid]:
+def laid_out(cells: Cells, options: Sequence[Option[Any]]) -> list[Laid]:
     """Return soundness and criteria of options in each of some cells."""
     columns: dict[Spread[float], Numbers] = {}
+    truths = {option.sound: option.sound.at(cells) for option in options}
 
     def column(spread: Spread[float]) -> Numbers:
         if spread not in columns:
@@ -184,7 +185,7 @@ def laid_out(cells: Cells, options: Iterable[Option[Any]]) -> list[Laid]:
 
     return [
         Laid(
-            option.sound.at(cells),
+            truths[option.sound],
             tuple(column(criterion(option, name)) for name in Criteria._fields),
         )
         for option in options

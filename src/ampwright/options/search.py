@@ -10,7 +10,7 @@ when its turn comes.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final, Generic, TypeVar
 
@@ -47,7 +47,7 @@ class Option(Generic[D]):
 
     choice: Choice
     design: D
-    ran: tuple[Ran, ...]
+    ran: Sequence[Ran]
     sound: Truth
     laid: Laid
 
@@ -75,9 +75,11 @@ class Rejection:
 class Searched(Generic[D]):
     """Everything the walk found; ``considered`` counts full choices, also those with remedies.
 
-    A choice with work that none of the homes calls for is not considered.
+    A choice with work that none of the homes calls for is not considered. ``menu`` is what there
+    was to choose from.
     """
 
+    menu: Menu
     options: list[Option[D]] = field(default_factory=list)
     rejections: list[Rejection] = field(default_factory=list)
     considered: int = 0
@@ -138,7 +140,7 @@ class Walk(Generic[D]):
 
     def __init__(self, lifter: Lifter, menu: Menu, work: Work[D]) -> None:
         self.homes, self.menu, self.work = lifter.homes, menu, work
-        self.found: Searched[D] = Searched()
+        self.found: Searched[D] = Searched(menu)
         self._base = lifter
         nothing: Laid = Spread.of(self.homes, (), NOWHERE, ((),))
         self._lifters: dict[Laid, Lifter] = {nothing: lifter}

@@ -154,6 +154,7 @@ class Lifter:
         self._reader = ForkingReader(homes.known, homes.open, self.changes)
         self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
+        self._reads: set[str] = set()
         self._forks: dict[Callable[..., Any], tuple[str, ...]] = {}
         self._near = [(other, unlike(self.changes, other.changes)) for other in near]
 
@@ -177,9 +178,8 @@ class Lifter:
         self, stage: Callable[..., T], args: tuple[object, ...]
     ) -> tuple[Spread[T], frozenset[str]]:
         """Return the spread of a stage, and every fact that it read."""
-        reads: set[str] = set()
-        self._reader.seen = reads
-        return self._lift(stage, args), frozenset(reads)
+        self._reads = set()
+        return self._lift(stage, args), frozenset(self._reads)
 
     def _from_near(self, key: tuple[Any, ...]) -> tuple[Spread[Any], frozenset[str]] | None:
         """Return the same work done by a near lifter, if no fact it read is another here."""
@@ -236,17 +236,18 @@ class Lifter:
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
             return [({}, Missing(tuple(dict.fromkeys(lacking))))]
-        reader, view = self._reader, self.view
+        reader, view, memory = self._reader, self.view, self.homes.memory
         tree = Tree(can, self._forks.get(stage, ()))
         while (fixed := tree.next()) is not None:
-            reader.fixed, reader.used = fixed, set()
+            reader.fixed, reader.used, reader.seen = fixed, set(), {}
             self.calls += 1
             try:
-                tree.ends(stage(view, *args), reader.used)
+                tree.ends(memory.made(stage, view, reader, args), reader.used)
             except Fork:
                 tree.forks(reader.asked, reader.used)
             except Unanswered as blank:
                 tree.ends(Missing((blank.key,)), reader.used)
+            self._reads.update(reader.seen)
         self._forks[stage] = tree.always
         return tree.leaves
 

@@ -102,15 +102,24 @@ class Truth:
 
 
 def truth_of(homes: Homes, outcomes: Iterable[Spread[Outcome]]) -> Truth:
-    """Combine outcomes: the worst in each home, each over its own facts only."""
-    plain, parts = 0, dict[Spread[Outcome], None]()
+    """Combine outcomes: the worst in each home, each over its own facts only; kept."""
+    return truth_from(homes, 0, outcomes)
+
+
+def truth_from(homes: Homes, plain: int, outcomes: Iterable[Spread[Outcome]]) -> Truth:
+    """Combine outcomes with what others come to that are alike in every home; kept."""
+    parts: dict[Spread[Outcome], None] = {}
     for each in dict.fromkeys(outcomes):
         if each.facts:
             parts[each] = None
         else:
             plain = max(plain, severity_of(each.only))
-    facts = in_order(homes, (fact for each in parts for fact in each.facts))
-    return Truth(homes, facts, plain, tuple(parts))
+    key = (truth_from, plain, frozenset(parts))
+    made: Truth | None = homes.pool.get(key)
+    if made is None:
+        facts = in_order(homes, (fact for each in parts for fact in each.facts))
+        made = homes.pool[key] = Truth(homes, facts, plain, tuple(parts))
+    return made
 
 
 def severity_of(outcome: Outcome | Missing) -> int:

@@ -13,7 +13,7 @@ from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing, Value
 from ampwright.options.chances import joint
 from ampwright.options.laying import left_by
-from ampwright.options.outlook import Outlook
+from ampwright.options.ranking import Ranking
 from ampwright.options.runs import InOneHome
 from ampwright.options.spread import in_order
 from ampwright.options.supply_side import Decision
@@ -41,13 +41,13 @@ def blanked(name: str, keys: Iterable[str]) -> FoldedHome:
     return as_found(record for record in records_of(name) if record.key not in gone)
 
 
-def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[Come]:
-    """Run what is best in each home of an outlook in that home alone, on plain numbers.
+def plainly(ranking: Ranking, facts: tuple[str, ...], rests: Basis = DEMO) -> list[Come]:
+    """Run what is best in each home in that home alone, on plain numbers.
 
     The homes differ in the facts given; every other open fact is as it most often is. How likely
     facts are together is not tested here.
     """
-    homes, ranking = seen.homes, seen.ranking
+    homes = ranking.cells.homes
     usual = {
         key: max(zip(homes.chances[key], values, strict=True), key=lambda pair: pair[0])[1]
         for key, values in homes.open.items()
@@ -59,7 +59,7 @@ def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[
         told = dict(zip(facts, combination, strict=True))
         fixed = {**usual, **told}
         weight = float(weights[tuple(homes.open[fact].index(told[fact]) for fact in order)])
-        cell = cell_of(seen, fixed)
+        cell = cell_of(ranking, fixed)
         number = int(ranking.best[cell])
         if number < 0:
             found.append(Come(told, weight, Decision.STOP_UNTIL, None, None, None))
@@ -84,9 +84,9 @@ def plainly(seen: Outlook, facts: tuple[str, ...], rests: Basis = DEMO) -> list[
     return found
 
 
-def cell_of(seen: Outlook, fixed: Mapping[str, Value]) -> int:
+def cell_of(ranking: Ranking, fixed: Mapping[str, Value]) -> int:
     """Return the cell of the ranking in which its facts have these values."""
-    cells = seen.ranking.cells
+    cells = ranking.cells
     return next(
         number
         for number in range(cells.count)

@@ -31,13 +31,13 @@ OPENED = {
 @pytest.fixture(scope="module", params=sorted(OPENED))
 def both(request: pytest.FixtureRequest) -> tuple[Asked, list[Come]]:
     said = asked(blanked(*OPENED[request.param]), DEMO)
-    assert said.outlook is not None
+    assert said.ranking is not None
     facts = (
         *OPENED[request.param][1],
-        *said.outlook.ranking.facts,
+        *said.ranking.facts,
         *(w.key for w in said.deciding),
     )
-    return said, plainly(said.outlook, tuple(dict.fromkeys(facts)))
+    return said, plainly(said.ranking, tuple(dict.fromkeys(facts)))
 
 
 def pairs(homes: list[Come], fact: str) -> list[tuple[float, Come, Come]]:
@@ -165,7 +165,7 @@ def first_call() -> Asked:
 
 
 def test_of_a_home_nobody_has_described_something_can_be_said(first_call: Asked) -> None:
-    assert first_call.outlook is None and first_call.holds.draws > 0
+    assert first_call.ranking is None and first_call.holds.draws > 0
     assert first_call.holds.price is not None and first_call.holds.likely is not None
     assert first_call.holds.price.low_p <= first_call.holds.likely.low_p
     assert first_call.holds.likely.high_p <= first_call.holds.price.high_p

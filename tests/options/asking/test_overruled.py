@@ -50,7 +50,7 @@ def test_a_fuse_that_would_change_the_decision_is_looked_at_again() -> None:
 def test_it_stands_in_no_decision() -> None:
     said = asking(FUSE, 40.0)
     assert said.holds.certain is told("quillbrook-close", "demo").outlook.decision
-    assert said.outlook is not None and not said.outlook.ranking.facts
+    assert said.ranking is not None and not said.ranking.facts
 
 
 def test_a_fuse_that_would_change_nothing_is_not_asked_about() -> None:

@@ -46,7 +46,7 @@ def alone(number: int) -> Remaining:
     """One of the drawn homes with all its options."""
     homes, _ = drawn()
     known = {**homes.known, **homes.values_in(number)}
-    return whole(outlook(Homes(known, {}, {}, homes.build), DEMO))
+    return whole(outlook(Homes(known, {}, {}, homes.build), DEMO).ranking)
 
 
 def test_decision_and_price_are_mostly_those_of_the_whole_search() -> None:

@@ -11,11 +11,16 @@ from ampwright.firm.asking import Channel
 from ampwright.firm.basis import Basis
 from ampwright.foundations.source import Evidence
 from ampwright.survey.folding import FoldedHome
-from ampwright.survey.layout import slot
+from ampwright.survey.layout import Ids, slot
 
+from ..among import are_some, offers, ranked_among
 from ..chances import most_usual
+from ..choices import Menu
 from ..homes import Homes
-from ..outlook import Outlook, outlook
+from ..menu import menu_of
+from ..outlook import outlook
+from ..ranking import Ranking
+from ..spread import Lifter
 from .drawing import Same, beside, draw
 from .drawn import DrawnHomes
 from .errands import Errand, errands, taken
@@ -47,35 +52,55 @@ BETTER: Final = {Evidence.SEEN: Channel.PHOTO, Evidence.MEASURED: Channel.SITE}
 class Asked:
     """What can be said of a home now, and what to ask.
 
-    ``outlook`` is that of the home with what is usual taken for the rest, or nothing where homes
-    were drawn; ``taken`` holds what was taken so, by key, which stands in no design. ``deciding``
-    are the facts that some home turns on, what settles most a minute first, ``errands`` the same
-    as they are best asked, and ``next`` the one to ask now; nothing where nothing decides.
+    ``explored`` is what the home comes to with what is usual taken for the rest; ``taken`` holds
+    what was taken so, by key, which stands in no design. ``deciding`` are the facts that some home
+    turns on, what settles most a minute first, ``errands`` the same as they are best asked, and
+    ``next`` the one to ask now; nothing where nothing decides. ``ids`` and ``basis`` say of what
+    home it is and to what it was worked.
     """
 
-    outlook: Outlook | None
+    ids: Ids
+    basis: Basis
+    explored: Explored
     taken: Mapping[str, Shares]
-    holds: Holds
     deciding: tuple[Worth, ...]
     errands: tuple[Errand, ...]
     next: Worth | None
 
+    @property
+    def holds(self) -> Holds:
+        """What can be said of the home."""
+        return self.explored.holds
 
-def asked(folded: FoldedHome, basis: Basis, channel: Channel | None = None) -> Asked:
+    @property
+    def ranking(self) -> Ranking | None:
+        """The options of all homes; nothing where homes were drawn."""
+        return self.explored.ranking
+
+
+def asked(
+    folded: FoldedHome, basis: Basis, channel: Channel | None = None, before: Asked | None = None
+) -> Asked:
     """Return what holds of a home in every home it may be, and what to ask, through a channel.
 
-    Where all homes are too many they are drawn, always the same ones.
+    Where all homes are too many they are drawn, always the same ones. ``before`` is what was
+    said of the same home when less of it was known: it saves work and changes nothing.
     """
     supposed = supposing(folded, basis.asking)
     homes = homes_supposed(supposed, basis)
-    explored = explore(homes, basis, supposed.same)
+    earlier = None
+    if before is not None and before.basis is basis and before.ids == supposed.folded.ids:
+        earlier = before.explored
+        homes = replace(homes, memory=earlier.homes.memory)
+    explored = explore(homes, basis, supposed.same, earlier)
     if_right = dict(turns_if_right(folded, homes, basis, supposed.same))
     deciding = sorted(worths({**if_right, **explored.turns}, folded, basis), key=order_of)
     walks = errands(deciding, basis.asking, channel)
     return Asked(
-        outlook=explored.outlook,
+        ids=supposed.folded.ids,
+        basis=basis,
+        explored=explored,
         taken=supposed.taken,
-        holds=explored.holds,
         deciding=tuple(deciding),
         errands=walks,
         next=walks[0].facts[0] if walks else None,
@@ -89,23 +114,35 @@ def order_of(each: Worth) -> tuple[float, float, str]:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Explored:
-    """What some homes come to, and how far they turn on each fact that decides."""
+    """What some homes come to, and how far they turn on each fact that decides.
 
-    outlook: Outlook | None
+    ``ranking`` is that of their options and ``menu`` what there was to choose from; nothing of
+    either where homes were drawn.
+    """
+
+    homes: Homes
+    ranking: Ranking | None
+    menu: Menu
     holds: Holds
     turns: Mapping[str, Turns]
 
 
-def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
+def explore(homes: Homes, basis: Basis, same: Same, before: Explored | None = None) -> Explored:
     """Go through homes whole where they are few enough, else through drawn ones.
 
-    ``same`` names, for a fact that was taken, another that it is always the same as.
+    ``same`` names, for a fact that was taken, another that it is always the same as. Homes that
+    are some of those gone through ``before`` are not gone through again.
     """
+    if before is not None and before.ranking is not None and are_some(homes, before.homes):
+        now = menu_of(Lifter(homes), basis)
+        if offers(before.menu, now):
+            return explored_whole(ranked_among(before.ranking, homes, now), now)
     listed, longer = lists_closed(homes)
     probe = draw(listed, PROBES, SEED, same)
     found_in(probe, basis)
     if few_enough(homes, probe):
-        return explore_whole(homes, basis)
+        seen = outlook(homes, basis)
+        return explored_whole(seen.ranking, seen.searched.menu)
     sample = draw(listed, DRAWS, SEED, same)
     found = found_in(sample, basis)
     remaining = remaining_of(sample, found)
@@ -116,17 +153,17 @@ def explore(homes: Homes, basis: Basis, same: Same) -> Explored:
     turns |= {key: one_of_two(share) for key, share in lists.items()}
     unlisted = 1.0 - prod(1.0 - share for share in lists.values())
     sound = always(sample, basis, found)
-    return Explored(None, holds(remaining, sound, unlisted), deciding_of(turns))
+    return Explored(homes, None, {}, holds(remaining, sound, unlisted), deciding_of(turns))
 
 
-def explore_whole(homes: Homes, basis: Basis) -> Explored:
-    """Go through every home, and change each fact in each of them."""
-    seen = outlook(homes, basis)
-    remaining = whole(seen)
-    sound = tuple(option.id for option in seen.ranking.front if option.sound.always)
+def explored_whole(ranking: Ranking, menu: Menu) -> Explored:
+    """Return what every home comes to by the options of all, each fact changed in each of them."""
+    remaining = whole(ranking)
+    sound = tuple(option.id for option in ranking.front if option.sound.always)
     turns = {fact: turns_on(remaining, fact) for fact in remaining.numbers}
     turns |= blanks(remaining)
-    return Explored(seen, holds(remaining, sound), deciding_of(turns))
+    homes = ranking.cells.homes
+    return Explored(homes, ranking, menu, holds(remaining, sound), deciding_of(turns))
 
 
 def few_enough(homes: Homes, probe: DrawnHomes) -> bool:

@@ -45,6 +45,7 @@ def of(homes: Homes, numbers: Mapping[str, Index], same: Same) -> DrawnHomes:
         open={HOME: tuple(range(count))},
         chances={HOME: (1 / count,) * count},
         build=homes.build,
+        memory=homes.memory,
         among=homes.open,
         numbers={**numbers, **alike},
     )

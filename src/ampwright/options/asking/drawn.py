@@ -16,6 +16,7 @@ import numpy as np
 from ampwright.foundations.answers import Missing, Unanswered, Value
 
 from ..homes import Changes, Fork, ForkingReader, Homes
+from ..memory import BLANK
 from ..spread import NOWHERE, Index, Lifter, Spread, filled, in_order, trimmed
 
 T = TypeVar("T")
@@ -68,16 +69,20 @@ class DrawnReader(ForkingReader):
 
     def read(self, key: str) -> Any:
         """Return the value of a fact; ``Fork`` where homes differ, ``Unanswered`` if blank."""
-        self.seen.add(key)
+        seen = self.seen
+        seen[key] = BLANK
         if key in self.changes:
             changed = cast(Spread[Any], self.changes[key])
             change = changed.values[self._alike(changed.index)]
             if change is not None:
+                seen[key] = change.value
                 return change.value
         if key in self.known:
-            return self.known[key]
+            value = seen[key] = self.known[key]
+            return value
         if key in self.homes.numbers:
-            return self.homes.among[key][self._alike(self.homes.numbers[key])]
+            value = seen[key] = self.homes.among[key][self._alike(self.homes.numbers[key])]
+            return value
         raise Unanswered(key)
 
     def _alike(self, numbers: Index) -> int:
@@ -118,7 +123,7 @@ class DrawnLifter(Lifter):
                 continue
             for here, result in self._runs(stage, filled(args, combination), cells):
                 found[here] = values.setdefault(result, len(values))
-        self.homes.reads.add((stage, frozenset(self._reader.seen)))
+        self.homes.reads.add((stage, frozenset(self._reads)))
         return trimmed(self.homes, (HOME,), found, cast(tuple[T, ...], tuple(values)))
 
     def _runs(
@@ -130,17 +135,21 @@ class DrawnLifter(Lifter):
             yield cells, Missing(tuple(dict.fromkeys(lacking)))
             return
         waiting = [cells]
+        memory = self.homes.memory
         while waiting:
             here = self._reader.cells = waiting.pop()
+            self._reader.seen = {}
             self.calls += 1
             try:
-                result: T | Missing = stage(self.view, *args)
+                result = memory.made(stage, self.view, self._reader, args)
             except Fork:
                 apart = self._reader.apart
                 waiting += (here[apart == number] for number in np.unique(apart))
+                result = None
             except Unanswered as blank:
-                yield here, Missing((blank.key,))
-            else:
+                result = Missing((blank.key,))
+            self._reads.update(self._reader.seen)
+            if result is not None:
                 yield here, result
 
 

@@ -19,7 +19,7 @@ from ampwright.foundations.answers import Missing, Value
 from ..best import best_of
 from ..cells import Cells
 from ..criteria import NONE
-from ..outlook import Outlook, decided
+from ..outlook import decide, decided, lacking
 from ..ranking import Ranking, laid_out
 from ..spread import Index
 from ..supply_side import Decision
@@ -69,12 +69,13 @@ class Remaining:
         return np.asarray(self.numbers[fact] == number)
 
 
-def whole(outlook: Outlook) -> Remaining:
-    """Return the homes of an outlook, each with what would be best if it were known.
+def whole(ranking: Ranking) -> Remaining:
+    """Return the homes that were gone through, each with what would be best if it were known.
 
     Homes that the chances rule out are none of them.
     """
-    ranking, homes = outlook.ranking, outlook.homes
+    homes = ranking.cells.homes
+    unsaid = decide(ranking)[0].get(Decision.UNDETERMINED, 0.0)
     leads = {int(n): ranking.options[n].design for n in np.unique(ranking.best) if n != NONE}
     told = {number: what_it_says(design) for number, design in leads.items()}
     prices = {
@@ -97,7 +98,7 @@ def whole(outlook: Outlook) -> Remaining:
         low_p=low,
         usual_p=usual,
         high_p=high,
-        lacking=dict.fromkeys(outlook.lacking, outlook.decisions.get(Decision.UNDETERMINED, 0.0)),
+        lacking=dict.fromkeys(lacking(ranking.front), unsaid),
         says={name: said(cells, best, name, told) for name in SAYS},
         draws=cells.draws,
     )
