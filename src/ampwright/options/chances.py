@@ -75,14 +75,12 @@ def drawn(homes: Homes) -> Mapping[str, Index]:
     """Return the value number of every open fact in each drawn home; drawn once and kept."""
     made: Mapping[str, Index] | None = homes.pool.get(drawn)
     if made is None:
-        chance = np.random.default_rng(homes.drawing.seed)
-        made = homes.pool[drawn] = draws(factors(homes), homes, homes.drawing.draws, chance)
+        drawing = homes.drawing
+        made = homes.pool[drawn] = draws(factors(homes), homes, drawing.draws, drawing.seed)
     return made
 
 
-def draws(
-    left: Iterable[Factor], homes: Homes, count: int, chance: np.random.Generator
-) -> dict[str, Index]:
+def draws(left: Iterable[Factor], homes: Homes, count: int, seed: int) -> dict[str, Index]:
     """Return the value numbers of the facts of some factors, in so many drawn homes.
 
     Facts are summed out one after the other, and drawn in the opposite order, each beside those
@@ -91,8 +89,13 @@ def draws(
     made: dict[str, Index] = {}
     for fact, beside in reversed(list(one_by_one(homes, list(left)))):
         others = tuple(made[each] for each in beside.facts[1:])
-        made[fact] = one_of(chance, beside.weights, others, count)
+        made[fact] = one_of(chance_for(fact, seed), beside.weights, others, count)
     return made
+
+
+def chance_for(fact: str, seed: int) -> np.random.Generator:
+    """Return what a fact is drawn by: its own, so that an answer to another draws nothing anew."""
+    return np.random.default_rng([seed, *fact.encode()])
 
 
 def most_usual(homes: Homes, fixed: Mapping[str, Value]) -> dict[str, Value]:

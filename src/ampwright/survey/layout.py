@@ -79,6 +79,17 @@ def frozen(ids: Ids) -> FrozenIds:
     return tuple(sorted((path, tuple(each)) for path, each in ids.items()))
 
 
+def same_things(ids: Ids, others: Ids) -> bool:
+    """Say whether a home of either has the same things, those asked after in every home included.
+
+    Examples
+    --------
+    >>> same_things({"loads": ("shower",)}, {}), same_things({"loads": ("kiln",)}, {})
+    (True, False)
+    """
+    return plan_of(frozen(ids)) == plan_of(frozen(others))
+
+
 def in_order(ids: Iterable[str], collection: Collection) -> tuple[str, ...]:
     """Return the ids of a collection: the standard ones, then the rest by number and letter."""
     rest = sorted(set(ids) - set(collection.standard), key=_natural)

@@ -11,7 +11,7 @@ from ampwright.firm.asking import Channel
 from ampwright.firm.basis import Basis
 from ampwright.foundations.source import Evidence
 from ampwright.survey.folding import FoldedHome
-from ampwright.survey.layout import Ids, slot
+from ampwright.survey.layout import Ids, same_things, slot
 
 from ..among import are_some, offers, ranked_among
 from ..chances import most_usual
@@ -21,7 +21,7 @@ from ..menu import menu_of
 from ..outlook import outlook
 from ..ranking import Ranking
 from ..spread import Lifter
-from .drawing import Same, beside, draw
+from .drawing import Same, beside, draw, first
 from .drawn import DrawnHomes
 from .errands import Errand, errands, taken
 from .leading import always, found_in
@@ -89,7 +89,8 @@ def asked(
     supposed = supposing(folded, basis.asking)
     homes = homes_supposed(supposed, basis)
     earlier = None
-    if before is not None and before.basis is basis and before.ids == supposed.folded.ids:
+    same = before is not None and same_things(before.ids, supposed.folded.ids)
+    if before is not None and same and before.basis is basis:
         earlier = before.explored
         homes = replace(homes, memory=earlier.homes.memory)
     explored = explore(homes, basis, supposed.same, earlier)
@@ -138,12 +139,12 @@ def explore(homes: Homes, basis: Basis, same: Same, before: Explored | None = No
         if offers(before.menu, now):
             return explored_whole(ranked_among(before.ranking, homes, now), now)
     listed, longer = lists_closed(homes)
-    probe = draw(listed, PROBES, SEED, same)
+    sample = draw(listed, DRAWS, SEED, same)
+    probe = first(listed, sample, PROBES, same)
     found_in(probe, basis)
     if few_enough(homes, probe):
         seen = outlook(homes, basis)
         return explored_whole(seen.ranking, seen.searched.menu)
-    sample = draw(listed, DRAWS, SEED, same)
     found = found_in(sample, basis)
     remaining = remaining_of(sample, found)
     read = [key for key in listed.open if key in sample.read and key not in same]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..chances import bound, draws, factors_of, own
+from ..chances import bound, chance_for, draws, factors_of, own
 from ..homes import Homes
 from ..spread import Index
 from .drawn import HOME, DrawnHomes
@@ -20,17 +20,22 @@ def draw(homes: Homes, count: int, seed: int, same: Same) -> DrawnHomes:
     """Return homes drawn from the chances of their facts, each value as often as its chance says.
 
     Facts that go together are drawn together. Of each other fact the values are dealt out by
-    share and shuffled, so that few draws miss little.
+    share and shuffled, so that few draws miss little. An answer to one fact leaves the others as
+    they were drawn.
     """
-    chance = np.random.default_rng(seed)
     alone = [group[0] for group in bound(homes) if len(group) == 1]
     others = [each for group in bound(homes) if group[1:] for each in factors_of(homes, group)]
-    numbers = draws(others, homes, count, chance)
+    numbers = draws(others, homes, count, seed)
     for key in alone:
-        upto = np.cumsum(own(homes, key))
+        upto, chance = np.cumsum(own(homes, key)), chance_for(key, seed)
         at = (chance.permutation(count) + chance.random(count)) / count
         numbers[key] = np.minimum(np.searchsorted(upto, at), len(upto) - 1)
     return of(homes, numbers, same)
+
+
+def first(homes: Homes, drawn: DrawnHomes, count: int, same: Same) -> DrawnHomes:
+    """Return the first few of some drawn homes."""
+    return of(homes, {key: each[:count] for key, each in drawn.numbers.items()}, same)
 
 
 def of(homes: Homes, numbers: Mapping[str, Index], same: Same) -> DrawnHomes:

@@ -17,7 +17,7 @@ from ampwright.foundations.answers import Missing, Unanswered, Value
 
 from ..homes import Changes, Fork, ForkingReader, Homes
 from ..memory import BLANK
-from ..spread import NOWHERE, Index, Lifter, Spread, filled, in_order, trimmed
+from ..spread import NOWHERE, Index, Lifter, Spread, filled, trimmed
 
 T = TypeVar("T")
 HOME: Final = "(home)"
@@ -29,12 +29,35 @@ class DrawnHomes(Homes):
     """So many homes, each with its own values of the facts that are open.
 
     ``among`` gives the possible values of each open fact and ``numbers`` which of them each home
-    has. ``reads`` gathers which facts each stage has read in a run.
+    has. ``reads`` gathers which facts each stage has read in a run; ``parted`` keeps how the homes
+    differ in a fact.
     """
 
     among: Mapping[str, tuple[Value, ...]] = field(default_factory=dict)
     numbers: Mapping[str, Index] = field(default_factory=dict)
     reads: set[tuple[Any, frozenset[str]]] = field(default_factory=set)
+    parted: dict[Any, Parted] = field(default_factory=dict)
+
+    @property
+    def all(self) -> int:
+        """The set of all homes."""
+        return (1 << len(self.open[HOME])) - 1
+
+    def told_by(self, key: str) -> Parted:
+        """Return how the homes differ in a fact."""
+        made = self.parted.get(key)
+        if made is None:
+            made = self.parted[key] = Parted(self.numbers[key])
+        return made
+
+    def apart_in(self, spread: Spread[Any]) -> Parted | None:
+        """Return how the homes differ in a result; nothing where it is one in all of them."""
+        if not spread.facts:
+            return None
+        made = self.parted.get(spread)
+        if made is None:
+            made = self.parted[spread] = Parted(spread.index)
+        return made
 
     @property
     def read(self) -> frozenset[str]:
@@ -54,18 +77,53 @@ class DrawnHomes(Homes):
         return super().one(self.values_in(int(fixed[HOME])), changes)
 
 
+class Parted:
+    """Homes told apart by a number that each has; sets of homes are the bits of whole numbers."""
+
+    __slots__ = ("having", "numbers")
+
+    def __init__(self, numbers: Index) -> None:
+        self.numbers: list[int] = numbers.tolist()
+        self.having: dict[int, int] = {}
+        for home, number in enumerate(self.numbers):
+            self.having[number] = self.having.get(number, 0) | 1 << home
+
+
+def homes_in(cells: int) -> list[int]:
+    """Return the homes of a set, by their numbers.
+
+    Examples
+    --------
+    >>> homes_in(0b1010)
+    [1, 3]
+    """
+    found = []
+    while cells:
+        least = cells & -cells
+        found.append(least.bit_length() - 1)
+        cells ^= least
+    return found
+
+
 class DrawnReader(ForkingReader):
     """Gives the value that a fact has in all of some drawn homes, and forks where they differ.
 
-    ``cells`` are the homes it stands for, and ``apart`` how they differ in the fact that forked.
+    ``cells`` is the set of homes it stands for, ``first`` one of them, and ``apart`` how they
+    differ in the fact that forked.
     """
 
-    __slots__ = ("apart", "cells", "homes")
+    __slots__ = ("apart", "cells", "first", "homes")
 
     def __init__(self, homes: DrawnHomes, changes: Changes) -> None:
         super().__init__(homes.known, {}, changes)
         self.homes = homes
-        self.cells = self.apart = NOWHERE
+        self.stand_for(1)
+        self.apart: Parted
+
+    def stand_for(self, cells: int) -> None:
+        """Stand for some of the homes, of which nothing has been read yet."""
+        self.cells, self.first = cells, (cells & -cells).bit_length() - 1
+        self.seen = {}
 
     def read(self, key: str) -> Any:
         """Return the value of a fact; ``Fork`` where homes differ, ``Unanswered`` if blank."""
@@ -73,7 +131,7 @@ class DrawnReader(ForkingReader):
         seen[key] = BLANK
         if key in self.changes:
             changed = cast(Spread[Any], self.changes[key])
-            change = changed.values[self._alike(changed.index)]
+            change = changed.values[self._alike(self.homes.apart_in(changed))]
             if change is not None:
                 seen[key] = change.value
                 return change.value
@@ -81,23 +139,26 @@ class DrawnReader(ForkingReader):
             value = seen[key] = self.known[key]
             return value
         if key in self.homes.numbers:
-            value = seen[key] = self.homes.among[key][self._alike(self.homes.numbers[key])]
+            value = seen[key] = self.homes.among[key][self._alike(self.homes.told_by(key))]
             return value
         raise Unanswered(key)
 
-    def _alike(self, numbers: Index) -> int:
+    def _alike(self, apart: Parted | None) -> int:
         """Return the number that all of these homes have; raises ``Fork`` where they differ."""
-        if not numbers.ndim:
-            return int(numbers)
-        here = numbers[self.cells]
-        if bool((here != here[0]).any()):
-            self.apart = here
+        if apart is None:
+            return 0
+        number = apart.numbers[self.first]
+        if self.cells & ~apart.having[number]:
+            self.apart = apart
             raise Fork
-        return int(here[0])
+        return number
 
 
 class DrawnLifter(Lifter):
-    """Runs plain stages over drawn homes; each only for the homes in which it is given another."""
+    """Runs plain stages over drawn homes; each only for the homes in which it is given another.
+
+    ``asked`` is the set of homes for which anything is run at all.
+    """
 
     homes: DrawnHomes
     _reader: DrawnReader
@@ -106,57 +167,67 @@ class DrawnLifter(Lifter):
         self, homes: DrawnHomes, changes: Changes | None = None, near: Iterable[Lifter] = ()
     ) -> None:
         super().__init__(homes, changes, near)
-        self.asked = np.ones(len(homes.open[HOME]), bool)
+        self.asked = homes.all
         self._reader = DrawnReader(homes, self.changes)
         self.view = homes.build(self._reader)
 
     def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
-        spreads = [arg for arg in args if isinstance(arg, Spread)]
-        facts = in_order(self.homes, (fact for each in spreads for fact in each.facts))
-        inverse, combinations = self._combinations(spreads, facts)
-        size = len(self.homes.open[HOME])
+        homes, asked = self.homes, self.asked
+        size = len(homes.open[HOME])
         found = np.zeros(size, np.int64)
         values: dict[Any, int] = {}
-        for cells, combination in zip(_groups(inverse, size), combinations, strict=True):
-            cells = cells[self.asked[cells]]
-            if not cells.size:
-                continue
-            for here, result in self._runs(stage, filled(args, combination), cells):
-                found[here] = values.setdefault(result, len(values))
-        self.homes.reads.add((stage, frozenset(self._reads)))
-        return trimmed(self.homes, (HOME,), found, cast(tuple[T, ...], tuple(values)))
+        for cells, handed in self._handed(args):
+            if here := cells & asked:
+                for mine, result in self._runs(stage, handed, here):
+                    number = values.setdefault(result, len(values))
+                    if number:
+                        found[homes_in(mine)] = number
+        homes.reads.add((stage, frozenset(self._reads)))
+        made = cast(tuple[T, ...], tuple(values))
+        if len(made) == 1:
+            return Spread.of(homes, (), NOWHERE, made)
+        return trimmed(homes, (HOME,), found, made)
+
+    def _handed(self, args: tuple[object, ...]) -> Iterator[tuple[int, tuple[object, ...]]]:
+        """Yield each distinct set of what a stage is handed, and in which homes it is."""
+        spreads = [arg for arg in args if isinstance(arg, Spread)]
+        parted = [self.homes.apart_in(each) for each in spreads]
+        alone = [each for each in parted if each is not None]
+        if not alone:
+            yield self.homes.all, filled(args, tuple(each.values[0] for each in spreads))
+            return
+        sets: dict[tuple[int, ...], int] = {}
+        if len(alone) == 1:
+            sets = {(number,): cells for number, cells in alone[0].having.items()}
+        else:
+            for home, numbers in enumerate(zip(*(each.numbers for each in alone), strict=True)):
+                sets[numbers] = sets.get(numbers, 0) | 1 << home
+        for numbers, cells in sets.items():
+            rest = iter(numbers)
+            at = [0 if each is None else next(rest) for each in parted]
+            yield cells, filled(args, tuple(s.values[n] for s, n in zip(spreads, at, strict=True)))
 
     def _runs(
-        self, stage: Callable[..., T], args: tuple[object, ...], cells: Index
-    ) -> Iterator[tuple[Index, T | Missing]]:
+        self, stage: Callable[..., T], args: tuple[object, ...], cells: int
+    ) -> Iterator[tuple[int, T | Missing]]:
         """Yield what a stage makes in some homes, run once for those in which it reads the same."""
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
             yield cells, Missing(tuple(dict.fromkeys(lacking)))
             return
         waiting = [cells]
-        memory = self.homes.memory
+        memory, reader = self.homes.memory, self._reader
         while waiting:
-            here = self._reader.cells = waiting.pop()
-            self._reader.seen = {}
+            here = waiting.pop()
+            reader.stand_for(here)
             self.calls += 1
             try:
-                result = memory.made(stage, self.view, self._reader, args)
+                result = memory.made(stage, self.view, reader, args)
             except Fork:
-                apart = self._reader.apart
-                waiting += (here[apart == number] for number in np.unique(apart))
+                waiting += (both for each in reader.apart.having.values() if (both := here & each))
                 result = None
             except Unanswered as blank:
                 result = Missing((blank.key,))
-            self._reads.update(self._reader.seen)
+            self._reads.update(reader.seen)
             if result is not None:
                 yield here, result
-
-
-def _groups(inverse: Index, size: int) -> list[Index]:
-    """Return the homes of each combination, in the order of the combinations."""
-    if not inverse.ndim:
-        return [np.arange(size)]
-    order = np.argsort(inverse, kind="stable")
-    ends = np.cumsum(np.bincount(inverse))[:-1]
-    return np.split(order, ends)

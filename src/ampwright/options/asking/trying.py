@@ -28,11 +28,13 @@ from ..runs import Cut, Exploring, Ran
 from ..search import MOST_REMEDIES, weighty
 from ..spread import NOWHERE, Index, Spread, trimmed
 from ..supply_side import Decision
-from .drawn import HOME, DrawnHomes, DrawnLifter
+from ..truth import levels
+from .drawn import HOME, DrawnHomes, DrawnLifter, homes_in
 from .remaining import SAYS, Remaining, Said
 
 Numbers = NDArray[np.float64]
 Where = NDArray[np.bool_]
+HOLDS: Final = (Outcome.PASS,)
 MOST_ROUNDS: Final = 8
 """How often what failed is mended and run again."""
 
@@ -71,7 +73,7 @@ def nothing_found(count: int) -> Found:
 
 def laid_over(spread: Spread[Any], count: int) -> Index:
     """Return which of its values a spread has in each drawn home."""
-    return np.broadcast_to(spread.index, (count,))
+    return np.broadcast_to(spread.index, (count,)) if spread.index.ndim == 0 else spread.index
 
 
 class Trying:
@@ -94,8 +96,9 @@ class Trying:
 
     def ask_only(self, wanted: NDArray[np.bool_]) -> None:
         """Leave homes out of all that is run from now on."""
+        cells = sum(1 << home for home in np.flatnonzero(wanted).tolist())
         for lifter in self._lifters.values():
-            lifter.asked = wanted
+            lifter.asked = cells
 
     def mended(
         self, choice: Choice, work: Callable[[Exploring, Any], Any], laid: Laid
@@ -127,23 +130,24 @@ class Trying:
         """How often a stage was run."""
         return sum(each.calls for each in self._lifters.values())
 
-    def _further(self, ran: list[Ran], laid: Laid, asked: NDArray[np.bool_]) -> Laid | None:
+    def _further(self, ran: list[Ran], laid: Laid, asked: int) -> Laid | None:
         """Return the work with what failed checks name besides; nothing if no home names more.
 
         Of each home the first stage that fails counts: what comes after it stands on that.
         """
         wanted: list[dict[str, Any] | None] = [None] * self.count
-        going_on = asked.copy()
         for each in ran:
-            index = laid_over(each.made, self.count)
+            if Outcome.FAIL not in each.outcome.values:
+                continue
+            apart = self.homes.apart_in(each.made)
             for number, value in enumerate(each.made.values):
                 if isinstance(value, Missing) or verdict(value.checks) is not Outcome.FAIL:
                     continue
-                failing = going_on & (index == number)
+                failing = asked if apart is None else asked & apart.having.get(number, 0)
                 work = first_mending(value)
-                for cell in np.flatnonzero(failing).tolist():
+                for cell in homes_in(failing):
                     wanted[cell] = work
-                going_on = going_on & ~failing
+                asked &= ~failing
         return self._with(laid, wanted)
 
     def _with(self, laid: Laid, wanted: list[dict[str, Any] | None]) -> Laid | None:
@@ -178,16 +182,9 @@ def severity(ran: list[Ran], count: int) -> Index:
     """Return the worst outcome of some stages in each home: 0 holds, 1 cannot be said, 2 fails."""
     worst = np.zeros(count, np.int64)
     for each in ran:
-        levels = [_severity(value) for value in each.made.values]
-        worst = np.maximum(worst, np.asarray(levels)[laid_over(each.made, count)])
+        if each.outcome.values != HOLDS:
+            worst = np.maximum(worst, levels(each.outcome)[laid_over(each.outcome, count)])
     return worst
-
-
-def _severity(value: Made[Any] | Missing) -> int:
-    if isinstance(value, Missing):
-        return 1
-    outcome = verdict(value.checks)
-    return 2 if outcome is Outcome.FAIL else int(outcome is Outcome.UNDETERMINED)
 
 
 def numbers_of(spread: Any, count: int, missing: float = np.nan) -> Numbers:
