@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import wraps
-from typing import Any, ParamSpec, cast
+from typing import Any, NamedTuple, ParamSpec, cast
 
 from .remedies import Remedy
 from .source import Place
@@ -22,6 +22,8 @@ class Outcome(Enum):
     FAIL = "fail"
     UNDETERMINED = "undetermined"
     NOT_APPLICABLE = "not applicable"
+
+    __hash__ = object.__hash__  # every check is hashed by it, and members are compared by identity
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,8 +42,7 @@ class Requirement:
         return self.name.rpartition(".")[2]
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """What a requirement found, before it is tied to its clause."""
 
     outcome: Outcome
@@ -165,8 +166,7 @@ def requires(
 
         @wraps(body)
         def check(*args: P.args, **kwargs: P.kwargs) -> Check:
-            found = body(*args, **kwargs)
-            return Check(clause, found.outcome, found.actual, found.limit, found.why)
+            return Check(clause, *body(*args, **kwargs))
 
         made = cast(Any, check)
         made.plain = body

@@ -173,7 +173,8 @@ def computes(
             if kwargs:
                 inputs = args + tuple(kwargs[name] for name in names[len(args) :])
             for each in inputs:
-                if has_working(each):
+                kind = type(each)
+                if kind is Worked or (kind is tuple and has_working(each)):
                     return cast(T, Worked(value, step, inputs))
             return value
 

@@ -47,6 +47,13 @@ class Ended(NamedTuple):
     lacking: str | None
 
 
+class Once(NamedTuple):
+    """A stage that was run once only on what it was handed: all that it read, and its end."""
+
+    seen: dict[str, Any]
+    ended: Ended
+
+
 class Memory:
     """Results of stages, kept from one set of facts to the next."""
 
@@ -63,6 +70,9 @@ class Memory:
         """
         key = (stage, *args)
         node = self._kept.get(key)
+        if type(node) is Once:
+            del self._kept[key]
+            node = self._noted(key, node)
         while type(node) is Reads:
             try:
                 value = reader.read(node.fact)
@@ -91,11 +101,19 @@ class Memory:
         if self.calls % MOST == 0:
             self._kept.clear()
         self.calls += 1
+        if key in self._kept:
+            self._noted(key, Once(reader.seen, ended))
+        else:
+            self._kept[key] = Once(reader.seen, ended)
+        return ended
+
+    def _noted(self, key: tuple[Any, ...], once: Once) -> Reads | Ended:
+        """Note a run under all that it read, in order; return what follows from the key now."""
         then, value = self._kept, cast(Any, key)
-        for fact, read in reader.seen.items():
+        for fact, read in once.seen.items():
             further = then.get(value)
             if further is None:
                 further = then[value] = Reads(fact, {})
             then, value = further.then, read
-        then[value] = ended
-        return ended
+        then[value] = once.ended
+        return cast(Reads | Ended, self._kept[key])
