@@ -152,7 +152,7 @@ def agree(walk: Walk[Any], plain: Mapping[tuple[Value, ...], frozenset[str]]) ->
 def complete(folded: FoldedHome, basis: Basis) -> None:
     """Print the times for a complete home."""
     homes = homes_of(folded, basis)
-    seen, ms = timed(lambda: outlook(homes, basis), 7)
+    seen, ms = timed(lambda: outlook(homes_of(folded, basis), basis), 7)
     per_second = seen.searched.considered / ms * 1000
     print(f"complete home, all options verified and ranked  {ms:8.1f} ms")
     print(f"  choices considered {seen.searched.considered}, stage calls {seen.searched.calls}")
@@ -193,7 +193,7 @@ def with_open_facts(folded: FoldedHome, basis: Basis, counts: tuple[int, ...]) -
     for count in counts:
         homes = opened(whole, count)
         choices = all_choices(homes, basis)
-        walk, fast = timed(lambda homes=homes: spread_over(homes, basis), 2)
+        walk, fast = timed(lambda count=count: spread_over(opened(whole, count), basis), 2)
         found, slow = timed(
             lambda homes=homes, choices=choices: {
                 tuple(fixed.values()): held for fixed, held in plainly(homes, choices, basis)
@@ -213,7 +213,7 @@ def many_homes(folded: FoldedHome, basis: Basis, each: int) -> bool:
     """Print the walk over 1,080 homes beside the plain loop; return whether they agree."""
     homes = with_open(bonded(folded, basis), MANY)
     choices = all_choices(homes, basis)
-    walk, fast = timed(lambda: spread_over(homes, basis), 3)
+    walk, fast = timed(lambda: spread_over(with_open(bonded(folded, basis), MANY), basis), 3)
     began = time.process_time()
     found = {tuple(fixed.values()): held for fixed, held in plainly(homes, choices, basis, each)}
     slow = (time.process_time() - began) * 1000 * homes.count / len(found)
