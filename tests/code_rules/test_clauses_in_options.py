@@ -36,8 +36,13 @@ End = tuple[str, str]
 """A clause by its name, and an outcome."""
 FEW = ("window-lead", "three-socket")
 """The points of the homes that differ in one fact: what else a point is, the others show."""
-Looked = tuple[str, Answers, Answers]
-"""A shipped home, what is said of it otherwise, and what its points are able to do otherwise."""
+Stock = tuple[tuple[str, Answers], ...]
+"""Columns of the firm's catalogue that are otherwise in every row, by kind of goods.
+
+Of ``kits``, by the work, whether the firm buys any.
+"""
+Looked = tuple[str, Answers, Stock]
+"""A shipped home, what is said of it otherwise, and what the firm has in stock otherwise."""
 
 
 @cache
@@ -87,22 +92,31 @@ def pair(each: dict[str, Any]) -> list[Looked]:
 
 
 def listed_home(each: dict[str, Any]) -> Looked:
-    """A home of the list, and what its points are able to do otherwise."""
-    points = tuple(sorted(each.get("point", {}).items()))
-    if not each.get("said") and "variant" not in each:
-        return each["home"], (), points
-    key, value = next(iter(each["said"].items()))
-    return *said({"fact": key, **each, "key": key}, value), points
-
-
-def with_points(basis: Basis, points: Answers, few: bool) -> Basis:
-    """The same basis, every point of which has some columns otherwise; or but two of its points."""
-    made = tuple(
-        replace(each, **dict(points))
-        for each in basis.catalogue.points
-        if not few or each.id in FEW
+    """A home of the list, and what the firm has in stock otherwise."""
+    stock = tuple(
+        (kind, tuple(sorted(rows.items()))) for kind, rows in each.get("stock", {}).items()
     )
-    return replace(basis, catalogue=replace(basis.catalogue, points=made))
+    if not each.get("said") and "variant" not in each:
+        return each["home"], (), stock
+    key, value = next(iter(each["said"].items()))
+    return *said({"fact": key, **each, "key": key}, value), stock
+
+
+def with_stock(basis: Basis, stock: Stock, few: bool) -> Basis:
+    """The same basis, some columns of its catalogue otherwise; with few of its points, or all."""
+    catalogue = basis.catalogue
+    if few:
+        few_points = tuple(each for each in catalogue.points if each.id in FEW)
+        catalogue = replace(catalogue, points=few_points)
+    for kind, columns in stock:
+        if kind == "kits":
+            gone = {work for work, bought in columns if not bought}
+            kits = {at: kit for at, kit in basis.rates.kits.items() if at[0] not in gone}
+            basis = replace(basis, rates=replace(basis.rates, kits=kits))
+            continue
+        rows = tuple(replace(each, **dict(columns)) for each in getattr(catalogue, kind))
+        catalogue = replace(catalogue, **{kind: rows})
+    return replace(basis, catalogue=catalogue)
 
 
 def checks_in(folded: Homes, basis: Any) -> Iterator[Check]:
@@ -136,9 +150,9 @@ def brought_about() -> dict[End, Looked]:
     found: dict[End, Looked] = {}
     whole = {(name, (), ()) for name in HOMES} | set(map(listed_home, kept().get("home", ())))
     for home in homes():
-        name, answers, points = home
+        name, answers, stock = home
         folded, basis = homes_and_basis(name, answers)
-        for check in checks_in(folded, with_points(basis, points, home not in whole)):
+        for check in checks_in(folded, with_stock(basis, stock, home not in whole)):
             if REQUIRING.get(check.requirement.id) is check.requirement:
                 found.setdefault((check.requirement.id, check.outcome.value), home)
     return found

@@ -271,11 +271,13 @@ class TestAtTheMeter:
         assert not failed(made.checks)
         assert [each.caution for each in made.checks if each.caution]
 
-    @pytest.mark.parametrize(("metres", "says"), [(3.0, []), (3.1, ["tails_fused"])])
+    @pytest.mark.parametrize(("metres", "says"), [(3.0, []), (3.1, ["feed_short_enough"])])
     def test_long_tails_begin_at_a_device_of_their_own(self, metres, says):
         facts = changed(SUNNY, supply__own_board_m=metres)
         made = room(facts, "meter")
         assert failed(made.checks) == says
+        named = [remedy.slug for check in made.checks for remedy in check.remedies]
+        assert named == (["own-board-fuse"] if says else [])
         for check in made.checks:
             for remedy in check.remedies:
                 assert not failed(room({**facts, **dict(remedy.changes)}, "meter").checks)

@@ -114,6 +114,68 @@ def test_a_setting_beyond_every_device_fails_with_both_numbers():
     )  # fmt: skip
 
 
+def stocked(keep=lambda _: True, beside=lambda _: None, **everywhere):
+    """The firm's data with other devices: each row changed, each with another put before it."""
+    on = basis()
+    rows = []
+    for each in on.catalogue.devices:
+        row = replace(each, **everywhere)
+        other = beside(row)
+        rows += [replace(row, id=f"other-{row.id}", **other)] if other else []
+        rows += [row] if keep(row) else []
+    return replace(on, catalogue=replace(on.catalogue, devices=tuple(rows)))
+
+
+class TestNothingRightIsBought:
+    """What comes nearest is judged by the clause that asks for more, with its number."""
+
+    @pytest.mark.parametrize(("on", "says"), [
+        (stocked(rcd_type=RcdType.AC), ["rcd_protects_point", "dc_fault_covered"]),
+        (stocked(rcd_ma=100.0), ["rcd_protects_point"]),
+        (stocked(breaks_neutral=False), ["rcd_breaks_all_live"]),
+    ])  # fmt: skip
+    def test_one_device_for_both(self, on, says):
+        assert failed(chosen(on=on).checks) == says
+
+    @pytest.mark.parametrize(("on", "says"), [
+        (stocked(lambda row: row.rcd_type != "B"), ["dc_fault_covered"]),
+        (stocked(lambda row: row.kind != "RCD" or row.rcd_type == "none",
+                 lambda row: {"rcd_type": RcdType.AC} if row.kind == "RCD" else None),
+         ["rcd_protects_point", "dc_fault_covered"]),
+    ])  # fmt: skip
+    def test_one_of_its_own_for_direct_current(self, on, says):
+        assert failed(chosen(dc_6ma=False, on=on).checks) == says
+
+    def test_neither_the_pole_nor_the_type_is_given_up_while_one_is_bought(self):
+        wrong = (
+            lambda row: {"breaks_neutral": False} if row.rcd_type != "none" else None,
+            lambda row: {"rcd_type": RcdType.AC} if row.rcd_type != "none" else None,
+        )
+        for beside in wrong:
+            on = stocked(beside=beside)
+            made = chosen(on=on)
+            assert (made.out.device, failed(made.checks)) == ("rcbo-a-32", [])
+            made = chosen(dc_6ma=False, on=on)
+            assert (made.out.rcd, failed(made.checks)) == ("rcd-b-40", [])
+            made = chosen(16.0, facts=PACKED, of="three-socket", on=on)
+            assert (made.out.rcd, failed(made.checks)) == ("rcd-a-3-40", [])
+        # Without the right type the right poles still count, and the other way round.
+        only_ac = stocked(lambda row: row.kind != "RCD", wrong[1])
+        poles_too = [replace(each, breaks_neutral=False, id=f"pole-{each.id}")
+                     for each in only_ac.catalogue.devices if each.kind == "RCD"]  # fmt: skip
+        both = (*poles_too, *only_ac.catalogue.devices)
+        on = replace(only_ac, catalogue=replace(only_ac.catalogue, devices=both))
+        assert "rcd_breaks_all_live" not in failed(chosen(dc_6ma=False, on=on).checks)
+
+    def test_no_isolator_for_a_neutral_that_stays_joined(self):
+        on = basis()
+        none = {at: kit for at, kit in on.rates.kits.items() if at[0] != "isolator-by-point"}
+        made = chosen(16.0, facts=PACKED, of="three-earth-lead",
+                      on=replace(on, rates=replace(on.rates, kits=none)))  # fmt: skip
+        assert failed(made.checks) == ["isolation_present"]
+        assert not made.out.isolator_by_point
+
+
 def test_a_catalogue_without_the_device_fails():
     empty = replace(basis(), catalogue=replace(basis().catalogue, devices=()))
     made = chosen(on=empty)

@@ -9,7 +9,9 @@ from ampwright.design.earthing.bonding import bonding
 from ampwright.design.earthing.open_pen import broken_neutral, with_neutral_broken
 from ampwright.design.earthing.outbuilding import board_earth, outbuilding
 from ampwright.design.earthing.point import point_earthing
+from ampwright.design.route import Laid
 from ampwright.foundations.answers import Unanswered
+from ampwright.foundations.quantity import SquareMm
 from ampwright.tables.capacity import CableFamily
 
 from .homes import COTTAGE, SEMI, SUNNY, WEAK, YARD, basis, changed, plain, without
@@ -333,20 +335,40 @@ class TestBoardEarth:
         assert self.made(self.FAR, tap="meter").checks == ()
 
 
+IN_DUCT = Laid("duct", "armoured", SquareMm(6.0))
+
+
+def ends(facts, earthing, family=CableFamily.ARMOURED, laid=None):
+    return armour_ends(plain(facts), basis(), laid, earthing, family)
+
+
 class TestArmour:
     def test_at_the_house_alone_where_earths_are_kept_apart(self):
-        made = armour_ends(plain(SEMI), "rod", CableFamily.ARMOURED)
+        made = ends(SEMI, "rod")
         assert (made.out.house_end, made.out.point_end) == (True, False)
         assert not failed(made.checks)
         assert "stops short" in made.checks[0].caution
 
     @pytest.mark.parametrize("earthing", ["pme", "house rod"])
     def test_at_both_ends_where_they_are_one(self, earthing):
-        made = armour_ends(plain(SEMI), earthing, CableFamily.ARMOURED)
+        made = ends(SEMI, earthing)
         assert (made.out.house_end, made.out.point_end, made.checks) == (True, True, ())
 
+    @pytest.mark.parametrize(("gland", "says"), [
+        (True, ["armour_earthed_once"]), (False, []), (None, []),
+    ])  # fmt: skip
+    def test_a_metal_gland_that_is_there_joins_the_earths_until_it_is_cut_back(self, gland, says):
+        facts = changed(SEMI, laid__duct__present=True)
+        if gland is not None:
+            facts["laid.duct.far_gland"] = gland
+        made = ends(facts, "rod", laid=IN_DUCT)
+        assert failed(made.checks) == says
+        for remedy in made.checks[0].remedies:
+            mended = ends({**facts, **dict(remedy.changes)}, "rod", laid=IN_DUCT)
+            assert not failed(mended.checks) and not mended.out.point_end
+
     def test_no_armour(self):
-        out = armour_ends(plain(SEMI), "rod", CableFamily.SHEATHED).out
+        out = ends(SEMI, "rod", CableFamily.SHEATHED).out
         assert not out.house_end and not out.point_end
 
 

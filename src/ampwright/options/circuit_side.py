@@ -80,7 +80,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     run(feed_earth, basis, choice.tap)
     run(feed_bears, basis, choice.tap, side.carried.carried_a, setting_a)
     fed = run(feed, basis, choice.tap, side.carried.carried_a, setting_a)
-    armour = run(armour_ends, choice.earthing, choice.family)
+    armour = run(armour_ends, basis, way.laid, choice.earthing, choice.family)
     laid = cable_of(run, basis, choice, way, device, fed)
     volts = volts_of(run, basis, choice, side.origin, laid)
     along(run, basis, choice, way, device, laid)

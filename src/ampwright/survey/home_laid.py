@@ -143,6 +143,13 @@ class LaidCable(Thing):
         who="photo",
         needs={"fit": SEEN},
     )
+    far_gland: bool = fact(
+        ask="Is its steel armour held by a metal gland where it comes out for the point?",
+        trade="Armour made off in a metal gland at the far end",
+        look="Photo of the end: steel wires clamped under a brass gland, or cut back and bare.",
+        who="photo",
+        needs={"fit": SEEN},
+    )
     used: bool = fact(
         ask="Shall the new point hang on it?",
         trade="To be used for the point, planned",

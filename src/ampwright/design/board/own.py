@@ -13,7 +13,7 @@ from ampwright.foundations.quantity import Count, Metres
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
-from ampwright.standards.wiring.adequacy import TAILS, feed_short_enough, switch_carries_fuse
+from ampwright.standards.wiring.adequacy import feed_short_enough, switch_carries_fuse
 from ampwright.standards.wiring.boards import case_will_not_burn, way_free
 from ampwright.standards.wiring.charging import surge_protection_present
 from ampwright.survey.home import Home
@@ -99,20 +99,6 @@ def room_beside_meter(where: str) -> Finding:
     return holds(True, f"the meter is in {where}")
 
 
-@requires("long tails begin at a device of their own", place=TAILS)
-def tails_fused(fused: bool) -> Finding:
-    """Tails longer than operators let run behind their fuse have one of their own ahead.
-
-    As planned; what stands there is seen on the day.
-
-    Examples
-    --------
-    >>> tails_fused(False).why
-    'no device of their own at the meter end'
-    """
-    return holds(fused, "" if fused else "no device of their own at the meter end")
-
-
 def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[BoardRoom]:
     """Return the small board beside the meter, on tails within a metre or so of it.
 
@@ -170,11 +156,12 @@ def _hangs(home: Home, basis: Basis) -> Iterator[Check]:
 
 def _tails(home: Home, basis: Basis, tails_m: Metres) -> Check:
     """Return whether the tails to the small board may lean on the service fuse."""
-    short = feed_short_enough(tails_m, basis.rules.own_device_over_m)
-    if short.outcome is Outcome.PASS:
+    fused = if_said(lambda: home.supply.own_board_fused, False)
+    short = feed_short_enough(tails_m, basis.rules.own_device_over_m, fused)
+    if short.outcome is not Outcome.FAIL:
         return short
     fuse_a = home.supply.main_fuse_a
-    return tails_fused(if_said(lambda: home.supply.own_board_fused, False)).mended_by(
+    return short.mended_by(
         Remedy(
             slug="own-board-fuse",
             does=f"Put a switch-fuse, {fuse_a:g} A at most, at the meter end of the tails to the "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -31,6 +31,8 @@ CURVE: Final = "B"
 """A point draws no rush of current when it starts, so the curve that opens soonest serves."""
 POLES: Final = {1: 2, 3: 4}
 """Live conductors of a circuit by its lines: the neutral counts."""
+ISOLATOR: Final = "isolator-by-point"
+"""The kit of an isolator, in the firm's kits."""
 SEES_PULSES: Final = frozenset({RcdType.A, RcdType.F, RcdType.B})
 
 
@@ -140,8 +142,8 @@ def protective_device(
     apart = wants_rcd and (not point.dc_6ma or (bars and not _rcbo_sold(home, tap)))
     kind = DeviceKind.RCBO if wants_rcd and not apart else DeviceKind.BREAKER
     three_pole = bars and kind is DeviceKind.BREAKER
-    fitting = tuple(_fitting(basis, kind, point.phases, three_pole))
-    guards = tuple(_guards(basis, point.phases, with_dc=not point.dc_6ma)) if apart else ()
+    fitting = _fitting(basis, kind, point.phases, three_pole)
+    guards = _guards(basis, point.phases, with_dc=not point.dc_6ma) if apart else ()
     wanted = f"{kind.value}{' with an RCD of its own' if apart else ''} on {point.phases} lines"
     if not fitting or (apart and not guards):
         return Made(NO_PROTECTION, (device_offered(False, wanted),))
@@ -159,7 +161,7 @@ def protective_device(
         rcd_ma=rcd.rcd_ma if wants_rcd else point_rcd_limit_ma(basis.book),
         rcd_in_point=not wants_rcd,
         rcd_beside=apart and bars,
-        isolator_by_point=not rcd.breaks_neutral,
+        isolator_by_point=not rcd.breaks_neutral and _isolator_bought(basis, point.phases),
     )
     return Made(out, (device_offered(True, wanted), *_checks(out, basis, setting_a, point)))
 
@@ -172,6 +174,11 @@ def on_bars(home: Home, tap: str, phases: int) -> bool:
 def _rcbo_sold(home: Home, tap: str) -> bool:
     """Say whether the maker of a board sells a three-phase device that sees residual current."""
     return home.boards[tap].parts_three_phase_rcbo
+
+
+def _isolator_bought(basis: Basis, phases: int) -> bool:
+    """Say whether the firm buys an isolator to put beside a point."""
+    return bool(basis.rates.kits.get((ISOLATOR, phases)))
 
 
 def _positions(device: Device, rcd: Device) -> Count:
@@ -214,21 +221,53 @@ def _leakage(out: Protection, basis: Basis, point: ChargePoint) -> Check:
     return leakage_leaves_room(basis.cited(point).leaks_ma, limit_ma)
 
 
-def _fitting(basis: Basis, kind: DeviceKind, phases: int, three_pole: bool) -> Iterator[Device]:
-    """Yield the devices of a kind that would serve, as the catalogue lists them."""
-    for each in basis.catalogue.devices:
-        serves = each.kind is kind and each.phases == phases and each.curve == CURVE
-        sees = kind is DeviceKind.BREAKER or each.rcd_type in SEES_PULSES
-        if serves and sees and each.breaks_neutral is not three_pole:
-            yield basis.cited(each)
+def _fitting(basis: Basis, kind: DeviceKind, phases: int, three_pole: bool) -> tuple[Device, ...]:
+    """Return the devices of a kind that would serve, as the catalogue lists them.
+
+    Where it has none that also sees residual current as it must, those that come nearest.
+    """
+    bought = [
+        each
+        for each in basis.catalogue.devices
+        if each.kind is kind and each.phases == phases and each.curve == CURVE
+    ]
+    if kind is DeviceKind.BREAKER:
+        found = [each for each in bought if each.breaks_neutral is not three_pole]
+    else:
+        found = nearest(
+            bought, lambda row: row.breaks_neutral, lambda row: row.rcd_type in SEES_PULSES
+        )
+    return tuple(map(basis.cited, found))
 
 
-def _guards(basis: Basis, phases: int, with_dc: bool) -> Iterator[Device]:
-    """Yield the residual current devices that guard a point; of Type B if they must see d.c."""
+def _guards(basis: Basis, phases: int, with_dc: bool) -> tuple[Device, ...]:
+    """Return the residual current devices that guard a point; of Type B if they must see d.c.
+
+    Where there are none, those that come nearest.
+    """
     wanted = RcdType.B if with_dc else RcdType.A
-    for each in basis.catalogue.devices:
-        if each.kind is DeviceKind.RCD and each.phases == phases and each.rcd_type is wanted:
-            yield basis.cited(each)
+    bought = [
+        each
+        for each in basis.catalogue.devices
+        if each.kind is DeviceKind.RCD and each.phases == phases
+    ]
+    found = nearest(
+        bought,
+        lambda row: row.breaks_neutral,
+        lambda row: row.rcd_type in SEES_PULSES,
+        lambda row: row.rcd_type is wanted,
+    )
+    return tuple(map(basis.cited, found))
+
+
+def nearest(rows: list[Device], *wishes: Callable[[Device], bool]) -> list[Device]:
+    """Return the rows that meet the wishes one after the other; one that none meets is let go.
+
+    What is let go fails the check that asks for it, with the numbers of the nearest row.
+    """
+    for wish in wishes:
+        rows = [row for row in rows if wish(row)] or rows
+    return rows
 
 
 def _least(devices: tuple[Device, ...], needed_a: Amperes) -> Device:

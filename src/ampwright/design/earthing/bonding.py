@@ -194,11 +194,14 @@ def _bond(
     check = _of(id_, bond_present_and_sized(found_mm2, whole, required_mm2))
     if check.outcome is not Outcome.FAIL:
         return Bond(id_, required_mm2, found_mm2, to_do=False), check
-    least_ohm = _brings_in_nothing(basis.book)
-    if service.extraneous_ohm >= least_ohm:
-        unbonded = _of(id_, pipe_may_stay_unbonded(service.extraneous_ohm, least_ohm))
-        return Bond(id_, required_mm2, found_mm2, to_do=False), unbonded
-    mended = check.mended_by(_new_bond(basis, id_, service, least_to_run()))
+    measured_ohm = service.extraneous_ohm
+    unbonded = pipe_may_stay_unbonded(measured_ohm, _brings_in_nothing(basis.book))
+    if unbonded.outcome is not Outcome.FAIL:
+        return Bond(id_, required_mm2, found_mm2, to_do=False), _of(id_, unbonded)
+    read = not found_mm2 and bool(measured_ohm)
+    mended = (_of(id_, unbonded) if read else check).mended_by(
+        _new_bond(basis, id_, service, least_to_run())
+    )
     return Bond(id_, required_mm2, found_mm2, to_do=True), mended
 
 

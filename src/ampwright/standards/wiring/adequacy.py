@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ampwright.foundations.checks import Finding, at_most, holds, requires
+from ampwright.foundations.checks import Finding, at_most, holds, not_applicable, requires
 from ampwright.foundations.quantity import Amperes, Metres
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
@@ -71,16 +71,20 @@ def supply_carries_demand(demand: Amperes, capacity: Amperes) -> Finding:
 
 
 @requires("feed from the meter ≤ the usual limit", unit="m", place=TAILS)
-def feed_short_enough(L: Metres, limit: Metres) -> Finding:
+def feed_short_enough(L: Metres, limit: Metres, own_device: bool) -> Finding:
     """A feed without a device of its own stays within what operators let run behind their fuse.
 
     A longer one has its own device at the meter end.
 
     Examples
     --------
-    >>> feed_short_enough(Metres(3.0), Metres(3.0)).outcome.value
+    >>> feed_short_enough(Metres(3.0), Metres(3.0), False).outcome.value
     'pass'
+    >>> feed_short_enough(Metres(5.0), Metres(3.0), True).why
+    'it has a device of its own at the meter end'
     """
+    if own_device:
+        return not_applicable("it has a device of its own at the meter end")
     return at_most(L, limit)
 
 
