@@ -282,6 +282,11 @@ class TestAtTheMeter:
             for remedy in check.remedies:
                 assert not failed(room({**facts, **dict(remedy.changes)}, "meter").checks)
 
+    @pytest.mark.parametrize(("metres", "says"), [(3.0, "pass"), (3.1, "not applicable")])
+    def test_a_device_at_their_head_is_looked_for_on_long_tails_alone(self, metres, says):
+        facts = changed(SUNNY, supply__own_board_m=metres, supply__own_board_fused=True)
+        assert outcome_of(room(facts, "meter").checks, "feed_short_enough") == says
+
     @pytest.mark.parametrize(("where", "word"), [
         ("outside cabinet", "nothing of ours"), ("indoors", ""),
     ])  # fmt: skip

@@ -133,6 +133,15 @@ class TestOperatorsOwnCases:
         assert made.outcome is outcome
         assert made.notice_days == 28
 
+    @pytest.mark.parametrize(
+        ("condition", "sound"),
+        [("sound", Outcome.PASS), ("doubtful", Outcome.FAIL), ("dangerous", Outcome.FAIL)],
+    )
+    def test_no_service_that_is_not_sound_is_told_of_after(self, condition, sound):
+        made = decided(house_of(22.0, 80.0, condition=condition), 32.0)
+        assert made.sound.outcome is sound
+        assert (made.outcome is TELL) is (sound is Outcome.PASS)
+
     def test_a_limiter_does_not_make_a_shared_service_one_to_tell(self):
         made = decided(house_of(22.0, 100.0, looped=True), 32.0, limited=True)
         assert made.outcome is ASK

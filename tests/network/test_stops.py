@@ -10,9 +10,9 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.network.stops import ANOTHER_PLACE, BY_REQUIREMENT, held_up_by
 from ampwright.standards.catalogue import Kind, clauses
 from ampwright.standards.network.connection import Step
-from ampwright.standards.wiring.adequacy import service_sound, supply_carries_demand
+from ampwright.standards.wiring.adequacy import supply_carries_demand
 from ampwright.standards.wiring.charging import window_held
-from ampwright.supply.headroom import limiter_locked, supply_has_lines
+from ampwright.supply.headroom import house_under_limit, limiter_locked, supply_has_lines
 
 TELL, STOP = Step.TELL_AFTER, Step.STOP
 
@@ -30,7 +30,11 @@ class TestNetwork:
         assert "today" in until.customer
 
     def test_said_once_though_two_tests_say_it(self):
-        assert slugs(service_sound("dangerous"), outcome=STOP) == ["service-safe"]
+        failed = (
+            supply_carries_demand(Amperes(90.0), Amperes(80.0)),
+            house_under_limit(Amperes(90.0), Amperes(80.0)),
+        )
+        assert slugs(*failed) == ["larger-supply"]
 
     @pytest.mark.parametrize(
         ("failed", "slug"),

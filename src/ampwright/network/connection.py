@@ -22,6 +22,7 @@ from ampwright.standards.network.connection import (
     Step,
     within_threshold,
 )
+from ampwright.standards.wiring.adequacy import service_sound
 from ampwright.supply.declared import Declared, declared_demand
 from ampwright.supply.headroom import Headroom, carried_with, room, worst
 from ampwright.survey.home import Home
@@ -37,6 +38,8 @@ class Connection:
 
     ``row`` is the test that decided; ``also`` are those that would hit after it. ``within`` is
     the test of the threshold with both numbers: it decides between telling and asking alone.
+    ``sound`` is the test of the service: what is dangerous stops the work, what is doubtful is
+    asked about.
     ``margin_a`` is what the declared demand could still grow before the operator must be asked
     (below nought: by how much it is over), ``None`` without a figure. ``needs_limit`` says that
     without the house limit the outcome would be another, or the supply would not carry it.
@@ -48,6 +51,7 @@ class Connection:
     words: str
     place: Place
     also: tuple[str, ...]
+    sound: Check
     within: Check
     declared_a: Amperes
     margin_a: Amperes | None
@@ -176,6 +180,7 @@ def connection(
         words=first.words,
         place=first.place,
         also=tuple(each.words for each in rest if each.outcome is not Step.TELL_AFTER),
+        sound=service_sound(home.supply.condition),
         within=within_threshold(declared.most_a, threshold_a),
         declared_a=declared.most_a,
         margin_a=None if threshold_a is None else room(threshold_a, declared.most_a),

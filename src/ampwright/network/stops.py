@@ -78,7 +78,6 @@ TAILS: Final = Until(
 BY_REMEDY: Final = {each.slug: each for each in (EARTHED, TAILS)}
 """Work of somebody outside in words of its own."""
 BY_REQUIREMENT: Final = {
-    "service_sound": SAFE,
     "supply_carries_demand": LARGER,
     "house_under_limit": LARGER,
     "limit_worth_setting": LARGER,

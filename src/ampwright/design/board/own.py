@@ -8,7 +8,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
-from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.quantity import Count, Metres
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
@@ -156,12 +156,9 @@ def _hangs(home: Home, basis: Basis) -> Iterator[Check]:
 
 def _tails(home: Home, basis: Basis, tails_m: Metres) -> Check:
     """Return whether the tails to the small board may lean on the service fuse."""
-    fused = if_said(lambda: home.supply.own_board_fused, False)
-    short = feed_short_enough(tails_m, basis.rules.own_device_over_m, fused)
-    if short.outcome is not Outcome.FAIL:
-        return short
-    fuse_a = home.supply.main_fuse_a
-    return short.mended_by(
+    limit_m, fuse_a = basis.rules.own_device_over_m, home.supply.main_fuse_a
+    fused = tails_m > limit_m and if_said(lambda: home.supply.own_board_fused, False)
+    return feed_short_enough(tails_m, limit_m, fused).mended_by(
         Remedy(
             slug="own-board-fuse",
             does=f"Put a switch-fuse, {fuse_a:g} A at most, at the meter end of the tails to the "
