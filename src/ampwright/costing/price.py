@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from ampwright.firm.basis import Basis
@@ -59,17 +59,23 @@ class Price:
 
     ``net`` is before tax and without what others charge; ``total`` is all that the customer
     pays, tax within. ``unpriced`` names what is not in it because nobody has priced it;
-    ``by_others`` names work of others whose charge nobody has said.
+    ``by_others`` names work of others whose charge nobody has said; ``sums`` are those of the
+    lines as they came together.
     """
 
     lines: tuple[Line, ...]
-    subtotals: tuple[Subtotal, ...]
     taxes: tuple[Tax, ...]
     net: Amount
     tax: Amount
     total: Amount
     unpriced: tuple[str, ...]
     by_others: tuple[str, ...]
+    sums: tuple[Sum, ...] = field(compare=False, repr=False)
+
+    @property
+    def subtotals(self) -> tuple[Subtotal, ...]:
+        """What each group comes to, in the order in which a price is read."""
+        return tuple(by_group(self.sums))
 
 
 @requires("everything bought has a price", place=METHOD)
@@ -166,13 +172,13 @@ def add_up(basis: Basis, parts: tuple[Bundle, ...], by_others: tuple[str, ...] =
     others = tuple(each.amount for each in sums if each.vat == PAID_AS_ASKED)
     return Price(
         lines=tuple(line for part in parts for line in part.lines),
-        subtotals=tuple(by_group(sums)),
         taxes=taxes,
         net=net,
         tax=tax,
         total=summed((net, tax, *others)),
         unpriced=tuple(dict.fromkeys(words for part in parts for words in part.unpriced)),
         by_others=by_others,
+        sums=sums,
     )
 
 

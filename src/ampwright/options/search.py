@@ -215,8 +215,11 @@ class Walk(Generic[D]):
     def _note(self, made: dict[str, Any], branch: Branch, ran: list[Ran]) -> None:
         """Note the same branch with what would mend each way in which it fails."""
         for each in ran:
+            wanted = named(each.made, branch.slugs)
+            if not wanted:
+                continue
             start = branch.start | {(name, made[name]) for name in each.asked}
-            for slugs, work in named(each.made, branch.slugs).items():
+            for slugs, work in wanted.items():
                 if weighty(branch.slugs | slugs) > MOST_REMEDIES:
                     continue
                 laid: Laid = self._base.lift(laid_further, branch.laid, work)
