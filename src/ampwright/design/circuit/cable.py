@@ -32,16 +32,14 @@ from ampwright.standards.wiring.overload import cable_carries_device
 from ampwright.standards.wiring.voltage_drop import drop, drop_in_all, drop_share, drop_within_limit
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
-from ampwright.tables.capacity import CableFamily, used_at_c
-from ampwright.tables.conductors import earth_core_mm2
-from ampwright.tables.voltage_drop import drop_mv
+from ampwright.tables.capacity import CableFamily
 
 from ..earthing.network import network_earth
 from ..route import Laid, Route, paced
 from .capacity import family_suits_way
 from .cut_off import cut_off
 from .device import Guard
-from .faults import NETWORK_EARTH, cores_ohm, earth_core_check, loop_before, loop_limit_ohm
+from .faults import NETWORK_EARTH, earth_core_check, loop_before, loop_limit_ohm
 from .feed import Feed, nominal
 from .sizes import CORES, Entry, Size
 
@@ -213,22 +211,18 @@ def _has_earth(job: Job, laid: Laid) -> bool:
 
 def _try(job: Job, size: Size, governed_by: str) -> Made[Cable]:
     """Return one size with everything it comes to and all its checks."""
-    stock = size.stock
-    book, phases, family = job.basis.book, job.phases, stock.family
-    length_m = job.way.length_m
-    own_v = drop(drop_mv(book, family, phases, stock.size_mm2), job.setting_a, length_m)
-    one_line_v = drop(drop_mv(book, family, 1, stock.size_mm2), job.setting_a, length_m)
-    own_share = drop_share(own_v, nominal(book, phases))
+    stock, book, length_m = size.stock, job.basis.book, job.way.length_m
+    own_v = drop(size.drop_mv, job.setting_a, length_m)
+    one_line_v = drop(size.one_line_mv, job.setting_a, length_m)
+    own_share = drop_share(own_v, nominal(book, job.phases))
     fed = job.feed.length_m > 0
-    earth_mm2 = earth_core_mm2(book, family, stock.size_mm2)
-    r1r2_ohm = cores_ohm(book, family, stock.size_mm2, earth_mm2, length_m)
     before = loop_before(job.home, job.basis, job.earthing, job.feed.r1r2_ohm)
     out = Cable(
         cable=stock.id,
-        family=family,
+        family=stock.family,
         cores=stock.cores,
         size_mm2=stock.size_mm2,
-        earth_mm2=earth_mm2,
+        earth_mm2=size.earth_mm2,
         overall_mm=stock.overall_mm,
         length_m=length_m,
         capacity_a=size.capacity_a,
@@ -238,10 +232,10 @@ def _try(job: Job, size: Size, governed_by: str) -> Made[Cable]:
         drop_to_neutral_v=(
             drop_in_all((job.feed.drop_to_neutral_v, one_line_v)) if fed else one_line_v
         ),
-        r1r2_ohm=r1r2_ohm,
-        zs_ohm=loop(before, r1r2_ohm),
+        r1r2_ohm=size.r1r2_ohm,
+        zs_ohm=loop(before, size.r1r2_ohm),
         zs_limit_ohm=loop_limit_ohm(book, job.earthing, job.guard),
-        conductor_c=used_at_c(book, family),
+        conductor_c=size.conductor_c,
         governed_by=governed_by,
     )
     return Made(out, _checks(job, out, size))

@@ -9,13 +9,23 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Cable as Stock
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.quantity import Amperes, Celsius, Millimetres, SquareMm
+from ampwright.foundations.quantity import (
+    Amperes,
+    Celsius,
+    Millimetres,
+    MilliVoltsPerAmpMetre,
+    Ohms,
+    SquareMm,
+)
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
-from ampwright.tables.capacity import CableFamily
+from ampwright.tables.capacity import CableFamily, used_at_c
+from ampwright.tables.conductors import earth_core_mm2
+from ampwright.tables.voltage_drop import drop_mv
 
 from ..route import IN_GROUND, Laid, Route, paced
 from .capacity import LegCapacity, least_capacity, leg_capacity, may_protect
+from .faults import cores_ohm
 
 CORES: Final = {1: 3, 3: 5}
 """Power cores by the lines of a point: lines, neutral and earth."""
@@ -26,13 +36,19 @@ class Size:
     """A cable that could be fitted, what it carries along the whole way, and on its worst leg.
 
     ``may_protect_a`` is the largest rating that may protect it: less than it carries where the
-    ground warms in the end.
+    ground warms in the end. ``drop_mv`` is of all its lines loaded, ``one_line_mv`` of one alone;
+    ``r1r2_ohm`` is of the whole way, hot.
     """
 
     stock: Stock
     capacity_a: Amperes
     may_protect_a: Amperes
     worst: LegCapacity
+    earth_mm2: SquareMm
+    conductor_c: Celsius
+    drop_mv: MilliVoltsPerAmpMetre
+    one_line_mv: MilliVoltsPerAmpMetre
+    r1r2_ohm: Ohms
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +89,19 @@ def sized(basis: Basis, stock: Stock, way: Route, phases: int) -> Size:
         leg_capacity(basis.book, stock.family, phases, stock.size_mm2, leg) for leg in way.legs
     )
     capacity_a = least_capacity(tuple(leg.capacity_a for leg in legs))
-    return Size(stock, capacity_a, protected_up_to(basis, capacity_a, way, legs), worst(legs))
+    book, family, size_mm2 = basis.book, stock.family, stock.size_mm2
+    earth_mm2 = earth_core_mm2(book, family, size_mm2)
+    return Size(
+        stock=stock,
+        capacity_a=capacity_a,
+        may_protect_a=protected_up_to(basis, capacity_a, way, legs),
+        worst=worst(legs),
+        earth_mm2=earth_mm2,
+        conductor_c=used_at_c(book, family),
+        drop_mv=drop_mv(book, family, phases, size_mm2),
+        one_line_mv=drop_mv(book, family, 1, size_mm2),
+        r1r2_ohm=cores_ohm(book, family, size_mm2, earth_mm2, way.length_m),
+    )
 
 
 def protected_up_to(
