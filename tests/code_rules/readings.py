@@ -79,6 +79,7 @@ def differences(read: Read) -> Iterator[str]:
         else:
             same = ran.stage is stage and not ran.lacking and ran.out == made.out
             same = same and told(ran.checks) == told(made.checks)
+            same = same and [each.says for each in ran.notes] == [each.says for each in made.notes]
         if not same:
             yield f"{read.option.id}: {ran.title}"
 
@@ -101,6 +102,8 @@ def sourceless(run: Documented) -> Iterator[tuple[str, Any]]:
         found = [] if ran.lacking else [*numbers(ran.out, ran.title)]
         for check in ran.checks:
             found += numbers(check, check.requirement.id)
+        for note in ran.notes:
+            found += numbers(note.about, note.telling.id)
         if orphans(tuple(value for _, value in found)):
             yield from ((name, each) for name, value in found for each in orphans(value))
 

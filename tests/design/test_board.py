@@ -118,8 +118,8 @@ class TestExisting:
     def test_a_case_of_plastic_stays_and_is_told(self):
         made = room(changed(SEMI, boards__main__case="plastic"))
         assert not failed(made.checks)
-        assert any("case of plastic" in each.caution for each in made.checks)
-        assert not any("plastic" in each.caution for each in room(SEMI).checks)
+        assert any("case of plastic" in each.caution for each in made.notes)
+        assert not any("plastic" in each.caution for each in room(SEMI).notes)
 
     @pytest.mark.parametrize(("overhead", "says"), [(False, []), (True, ["surge_declined"])])
     def test_an_owner_may_decline_surge_protection_but_not_on_overhead_wires(self, overhead, says):
@@ -200,8 +200,8 @@ class TestFrontTimes:
     def test_unread_it_is_tested_with_the_work(self):
         facts = changed(COTTAGE, boards__main__front_rcd="A", boards__main__front_rcd_ma=100.0,
                         boards__main__front_delayed=True)  # fmt: skip
-        (check,) = [c for c in room(facts).checks if c.requirement.id == "front_tested"]
-        assert "within 0.5 s, and not before 0.13 s" in check.caution
+        (note,) = [n for n in room(facts).notes if n.telling.id == "front_tested"]
+        assert "within 0.5 s, and not before 0.13 s" in note.caution
 
     @pytest.mark.parametrize(
         ("front", "delayed", "says"),
@@ -292,6 +292,6 @@ class TestAtTheMeter:
     ])  # fmt: skip
     def test_nothing_of_ours_in_the_meters_cabinet(self, where, word):
         made = room(changed(SUNNY, supply__meter_in=where), "meter")
-        cautions = [each.caution for each in made.checks if each.caution]
+        cautions = [each.caution for each in made.notes]
         assert [word in each for each in cautions] == ([True] if word else [])
-        assert any("room for a small board" in c.caution for c in room(SUNNY, "meter").checks)
+        assert any("room for a small board" in n.caution for n in room(SUNNY, "meter").notes)

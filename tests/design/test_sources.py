@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from ampwright.design.sources import backed_up, export_limits, sensor_order, source_ways
+from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import cautions as cautions_in
 
 from .homes import SEMI, SUNNY, YARD, basis, changed, plain
 from .work import failed, outcome_of
@@ -20,7 +22,7 @@ def mended(facts, check):
 
 
 def cautions(made):
-    return [check.caution for check in made.checks if check.caution]
+    return list(cautions_in(made.checks, made.notes))
 
 
 class TestSensors:
@@ -65,14 +67,16 @@ class TestSensors:
 
     def test_three_tails_want_three_sensors(self):
         # never one sensor on one line of three
-        (check,) = order(YARD, "meter").checks
-        assert "each on its own line" in check.caution
-        assert "one clip" not in check.caution
+        (words,) = cautions(order(YARD, "meter"))
+        assert "each on its own line" in words
+        assert "one clip" not in words
 
     def test_without_sources_a_limit_needs_no_word_on_them(self):
-        (check,) = order(SEMI, "main").checks
-        assert (check.outcome.value, check.caution) == ("pass", "")
-        assert order(SEMI, "main", limited=False).checks == ()
+        made = order(SEMI, "main")
+        assert cautions(made) == []
+        assert made.out.along.index("the point's sensor") < made.out.along.index("the point")
+        assert "sees every load" in made.notes[0].says
+        assert order(SEMI, "main", limited=False).notes == ()
 
 
 class TestWays:
@@ -80,18 +84,21 @@ class TestWays:
         # 80 A fuse + 16 A sun + 16 A battery = 112 A on a board rated 100 A
         made = source_ways(plain(SUNNY), basis(), "meter")
         assert not failed(made.checks)
-        told = made.checks[0]
-        assert (told.actual, told.limit) == (112.0, 100.0)
+        told = made.notes[0]
+        assert told.about == ("main", 112.0, 100.0)
         assert "112 A" in told.caution and "customer is told" in told.caution
 
     def test_a_board_that_bears_them_needs_no_word(self):
         facts = changed(SUNNY, boards__main__rated_a=125.0)
-        assert cautions(source_ways(plain(facts), basis(), "meter")) == []
+        made = source_ways(plain(facts), basis(), "meter")
+        assert cautions(made) == []
+        assert "rated 125 A" in made.notes[0].says
 
     def test_devices_for_one_way_are_changed_on_the_points_board_and_noted_elsewhere(self):
         facts = changed(SUNNY, sources__sun__way_both_ways=False)
         here = source_ways(plain(facts), basis(), "main")
         assert failed(here.checks) == ["device_suits_both_ways"]
+        assert here.notes == ()
         (check,) = [each for each in here.checks if each.outcome.value == "fail"]
         (after,) = mended(facts, check)
         assert not failed(source_ways(plain(after), basis(), "main").checks)
@@ -100,7 +107,7 @@ class TestWays:
         assert any("feeds sun: record" in each for each in cautions(there))
 
     def test_nothing_to_say_without_sources(self):
-        assert source_ways(plain(SEMI), basis(), "main").checks == ()
+        assert source_ways(plain(SEMI), basis(), "main") == Made(None)
 
     def test_line_by_line(self):
         facts = changed(YARD, boards__main__rated_a=100.0)
@@ -108,7 +115,7 @@ class TestWays:
                   "sources.sun.board": "main", "sources.sun.phase": "L2",
                   "sources.sun.way_both_ways": True}  # fmt: skip
         made = source_ways(plain(facts), basis(), "meter")
-        assert [each.actual for each in made.checks if each.actual] == [101.0]
+        assert [each.about for each in made.notes] == [("main", 101.0, 100.0)]
         assert len(cautions(made)) == 1
 
 

@@ -80,7 +80,7 @@ def test_more_than_the_line_bears_waits_until_it_is_stronger(home: Journey) -> N
     for option in home.options(hours="night"):
         longer = option.design.criteria.wait.values == (2.0,)
         assert longer is (option.choice.setting_a > 16)
-        said = " ".join(check.caution for check in home.worked(option)[0].checks)
+        said = " ".join(note.caution for note in home.worked(option)[0].notes)
         assert ("the operator strengthens the line" in said) is longer
 
 

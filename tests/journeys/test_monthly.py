@@ -13,6 +13,7 @@ from __future__ import annotations
 import pytest
 
 from ampwright.foundations.checks import Outcome
+from ampwright.foundations.stages import cautions as cautions_in
 from ampwright.options.supply_side import Decision
 from tests.journeys.homes import Journey, decisions, figures, journey, saying, works
 
@@ -24,7 +25,8 @@ def at(name: str) -> Journey:
 
 
 def cautions(found: Journey) -> str:
-    return " ".join(check.caution for check in found.worked()[0].checks)
+    worked = found.worked()[0]
+    return " ".join(cautions_in(worked.checks, worked.notes))
 
 
 def ruled_out_by(found: Journey) -> set[str]:
@@ -85,7 +87,7 @@ class TestANewEstate:
 
     def test_nothing_of_ours_goes_into_the_cabinet(self) -> None:
         tried = at(self.NAME).tried(tap="meter", remedies=())
-        assert any("nothing of ours" in check.caution for check in tried.checks)
+        assert any("nothing of ours" in note.caution for note in tried.notes)
 
     def test_the_board_bears_fuse_and_sun_together(self) -> None:
         (check, *_) = [
@@ -178,7 +180,7 @@ class TestABatteryAndAnOldPoint:
         assert worked["share lost"] == pytest.approx(0.0099, rel=SHEET)
 
     def test_each_sensor_is_said_in_words(self) -> None:
-        said = [check.why for check in at(self.NAME).worked()[0].checks]
+        said = [note.says for note in at(self.NAME).worked()[0].notes]
         assert any(each.startswith("sensor of the point on the L1 tail") for each in said)
         assert any("sensor of store" in each and "does not see the car" in each for each in said)
 

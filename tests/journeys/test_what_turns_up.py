@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ampwright.foundations.answers import Value
+from ampwright.foundations.stages import cautions as cautions_in
 from ampwright.options.supply_side import Decision
 from tests.journeys.homes import Journey, adding, journey, records_of, saying, works
 
@@ -44,7 +45,8 @@ def home(*answers: Mapping[str, Value]) -> Journey:
 
 
 def cautions(found: Journey) -> str:
-    return " ".join(check.caution for check in found.worked()[0].checks)
+    worked = found.worked()[0]
+    return " ".join(cautions_in(worked.checks, worked.notes))
 
 
 def ruled_out_by(found: Journey) -> set[str]:
@@ -131,7 +133,7 @@ def test_gas_bottles_by_the_point_move_it_along() -> None:
 def test_a_meter_in_a_cabinet_outside_holds_nothing_of_ours() -> None:
     found = home({"supply.meter_in": "outside cabinet"})
     (option, *_) = found.options(tap="meter")
-    assert any("nothing of ours" in each.caution for each in found.worked(option)[0].checks)
+    assert any("nothing of ours" in each.caution for each in found.worked(option)[0].notes)
 
 
 def test_a_cable_deep_in_loft_insulation_is_larger() -> None:

@@ -35,18 +35,18 @@ def test_one_limit_stands_by_itself():
 
 # Lists of distributor ids: 10 is an area's own operator, 24 an independent one.
 @pytest.mark.parametrize(
-    ("number", "why"),
+    ("number", "says"),
     [
-        ("1012345678903", "the meter point begins with 10: an area operator"),
-        ("2412345678905", "the meter point begins with 24: an independent operator"),
+        ("1012345678903", "tell the operator of Eastern England, number 10"),
+        ("2412345678905", "an independent operator, number 24, runs the wires of this estate"),
     ],
 )
-def test_whom_a_meter_point_names(number, why):
-    assert told(number).checks[0].why == why
+def test_whom_a_meter_point_names(number, says):
+    assert told(number).notes[0].says.startswith(says)
 
 
 def test_without_a_number_nobody_is_named():
-    assert told().checks[0].why == "the meter point number is not known yet"
+    assert told().notes[0].says.startswith("whom to tell: not known")
 
 
 @pytest.mark.parametrize(
@@ -61,8 +61,6 @@ def test_nothing_new_is_said_so(facts, words):
 
 
 def test_a_battery_that_charges_from_nothing_listed_is_not_said_to_be_counted():
-    made = generation(
-        home_of(with_sources(source("store", 16.0, kind="battery"))), BASIS, LEAD
-    ).checks  # fmt: skip
-    (counted,) = [check for check in made if check.requirement.id == "battery_counted"]
-    assert counted.why == "no load is listed for the battery's own charging"
+    home = home_of(with_sources(source("store", 16.0, kind="battery")))
+    (note,) = generation(home, BASIS, LEAD).notes
+    assert note.caution.startswith("no load is listed for the battery's own charging")

@@ -12,9 +12,9 @@ from ampwright.demand.compare import TABLE
 from ampwright.demand.household import household_demand
 from ampwright.demand.moving import load_moves
 from ampwright.foundations.checks import Outcome, verdict
-from ampwright.foundations.quantity import Amperes, Count
+from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.working import orphans
-from ampwright.supply.headroom import headroom, limiter_holds, rotation_kept
+from ampwright.supply.headroom import headroom, limiter_holds
 from ampwright.supply.larger import larger_fuse
 from ampwright.supply.sharing import Sharing
 
@@ -45,8 +45,7 @@ class TestPhaseRotation:
     # BS 7671, 643.9: phase sequence is verified on three-phase work; handbooks of testing list it
     # among the functional tests of a three-phase point.
     def said(self, now_a, point):
-        checks = made(now_a, 16.0, point=point).checks
-        return [c.caution for c in checks if c.requirement.id == "rotation_kept"]
+        return [note.caution for note in made(now_a, 16.0, point=point).notes]
 
     def test_it_is_noted_and_proved_wherever_there_are_three_lines(self):
         (words,) = self.said((10.0, 10.0, 10.0), LEAD)
@@ -59,7 +58,6 @@ class TestPhaseRotation:
 
     def test_one_line_has_none(self):
         assert self.said((10.0,), LEAD) == []
-        assert rotation_kept(Count(1)).outcome is Outcome.NOT_APPLICABLE
 
 
 class TestWorkedHomes:

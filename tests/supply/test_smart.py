@@ -52,7 +52,8 @@ def test_northern_ireland_is_outside():
         home_of({"property.country": "Northern Ireland"}), BASIS, replace(LEAD, smart=False)
     )
     assert made.out is None
-    assert [each.outcome for each in made.checks] == [Outcome.NOT_APPLICABLE]
+    assert made.checks == ()
+    assert "outside the smart charging law" in made.notes[0].says
 
 
 def test_the_paper_says_what_to_hand_over():

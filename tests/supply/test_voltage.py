@@ -212,35 +212,37 @@ class TestStrained:
         assert (made.within_law, made.strained) == (True, False)
 
     def test_it_is_said_with_both_numbers(self):
-        _, check = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(32.0), NIGHT).checks
-        assert check.actual == pytest.approx(210.5, abs=0.05)
-        assert check.limit == pytest.approx(219.2)
-        assert "at 32 A the terminals would stand at 210.5 V" in check.caution
-        _, check = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(16.0), NIGHT).checks
-        assert check.caution == ""
+        _, note = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(32.0), NIGHT).notes
+        assert note.about[0] == pytest.approx(210.5, abs=0.05)
+        assert note.about[1] == pytest.approx(219.2)
+        assert "at 32 A the terminals would stand at 210.5 V" in note.caution
+        _, note = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(16.0), NIGHT).notes
+        assert "a line in doubt keeps" in note.says
+        assert note.caution == ""
 
 
 class TestToday:
     # Worked home 11: a kettle takes 217 V to 217 − 13 × 0.548 = 209.9 V, before any point.
     def test_a_network_under_the_law_is_reported_with_both_numbers(self):
-        today, _ = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(16.0), NIGHT).checks
-        assert (today.actual, today.limit) == (pytest.approx(209.9, abs=0.05), 216.2)
+        today, _ = origin_voltage(home_of(WEAK_LINE), BASIS, Amperes(16.0), NIGHT).notes
+        assert today.about == (pytest.approx(209.9, abs=0.05), 216.2)
         assert "209.9 V at the terminals under an ordinary load" in today.caution
 
     def test_one_within_it_is_not(self):
         facts = {**PLAIN, "supply.lowest_v": 225.0, "supply.fault_current_ka": 1.0}
-        (today,) = origin_voltage(home_of(facts), BASIS, Amperes(6.0), ANY).checks
+        (today,) = origin_voltage(home_of(facts), BASIS, Amperes(6.0), ANY).notes
         # 225 − 13 × 0.23 = 222.0 V
-        assert (today.actual, today.caution) == (pytest.approx(222.01), "")
+        assert (today.about[0], today.caution) == (pytest.approx(222.01), "")
+        assert "keep 222.0 V" in today.says
 
     def test_at_the_floor_itself(self):
         facts = {**PLAIN, "supply.lowest_v": 219.2, "supply.fault_current_ka": 0.9967}
-        (today, *_) = origin_voltage(home_of(facts), BASIS, Amperes(6.0), ANY).checks
+        (today, *_) = origin_voltage(home_of(facts), BASIS, Amperes(6.0), ANY).notes
         # 13 × 230 / 996.7 = 3.0 V
-        assert today.actual == pytest.approx(216.2, abs=0.001)
+        assert today.about[0] == pytest.approx(216.2, abs=0.001)
 
     def test_where_nothing_was_read_nothing_is_said(self):
-        assert origin_voltage(home_of(PLAIN), BASIS, Amperes(32.0), ANY).checks == ()
+        assert origin_voltage(home_of(PLAIN), BASIS, Amperes(32.0), ANY).notes == ()
 
 
 class TestMostCurrent:

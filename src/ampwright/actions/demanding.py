@@ -102,7 +102,7 @@ def demand(
             for way in made.out.ways
         ),
         reason=made.out.reason,
-        cautions=tuple(check.caution for check in made.checks if check.caution),
+        cautions=tuple(note.says for note in made.notes if note.telling.caution),
         problems=tuple(f"{each}" for file in files for each in file.problems),
         keep=tuple(each for file in files for each in file.keep),
         taken=tuple(

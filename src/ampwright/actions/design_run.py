@@ -10,7 +10,7 @@ from ampwright.costing.lines import Amount
 from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Missing, Value
 from ampwright.foundations.checks import Check, Outcome, verdict
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, cautions
 from ampwright.foundations.working import Worked, walk
 from ampwright.options.documented import with_sources
 from ampwright.options.held import most_usual_home
@@ -63,12 +63,20 @@ class StageNoted:
         return (*self.run.checks, *inside)
 
     @property
+    def cautions(self) -> Iterator[str]:
+        """What somebody must see to: what a pass leans on, and what notes ask for."""
+        return cautions(self.checks, self.run.notes)
+
+    @property
     def figures(self) -> tuple[tuple[str, float], ...]:
-        """The numbers that the stage came to and no check of it leads to, each with its name.
+        """The numbers that the stage came to and no check or note of it leads to, each named.
 
         Only those of the result itself, not of the parts it lists.
         """
-        sides = tuple(side for check in self.checks for side in (check.actual, check.limit))
+        sides = (
+            *(side for check in self.checks for side in (check.actual, check.limit)),
+            *(number for note in self.run.notes for number in note.numbers),
+        )
         told = {id(node) for node in walk(sides)}
         return tuple(
             (name, each)
@@ -105,6 +113,8 @@ class DesignRun:
         """Yield every worked number behind the checks and figures, each once."""
         ends = [side for stage in self.stages for check in stage.checks
                 for side in (check.actual, check.limit)]  # fmt: skip
+        ends += [number for stage in self.stages for note in stage.run.notes
+                 for number in note.numbers]  # fmt: skip
         ends += [figure for stage in self.stages for _, figure in stage.figures]
         yield from (node for node in walk(tuple(ends)) if isinstance(node, Worked))
 

@@ -164,7 +164,7 @@ def cautions_of(run: DesignRun | None) -> tuple[str, ...]:
     """Return the cautions of a design, or only the usual ones without one."""
     if run is None:
         return cautions_for((), ())
-    own = [check.caution for stage in run.stages for check in stage.checks if check.caution]
+    own = [caution for stage in run.stages for caution in stage.cautions]
     route: Any = run.design.route
     legs = () if isinstance(route, Missing) else route.legs
     return cautions_for([leg.how for leg in legs], own)

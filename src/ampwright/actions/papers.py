@@ -83,7 +83,9 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
             for each in answer.prove
         ),
         rejected=tuple(rejected(answer)),
-        working=tuple(g for _, g in told_stages(run) if g.figures or g.rulings or g.checks)
+        working=tuple(
+            g for _, g in told_stages(run) if g.figures or g.rulings or g.checks or g.notes
+        )
         if run
         else (),
         edition=answer.basis.edition,

@@ -34,6 +34,6 @@ def proofs_in(out: object) -> Iterator[Prove]:
 
 def in_words(proof: ToProve) -> Prove:
     """Return one proof in words."""
-    clause, limit = proof.at_limit.requirement, proof.at_limit.limit
+    clause, limit = proof.clause, proof.limit
     held = f"{amount(limit, clause.unit)} at most" if limit is not None else LETS_GO
     return Prove(proof.what, held, proof.how, str(clause.place))

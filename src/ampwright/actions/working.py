@@ -12,6 +12,7 @@ from ampwright.design.earthing.point import PointEarth
 from ampwright.documents.options_and_working.content import (
     CheckLine,
     FigureLine,
+    NoteLine,
     RulingLine,
     WorkingGroup,
     WorkingLine,
@@ -20,6 +21,7 @@ from ampwright.documents.options_and_working.from_checks import Stage
 from ampwright.documents.options_and_working.from_checks import working_of as groups_of
 from ampwright.documents.symbols import plain, symbol
 from ampwright.foundations.checks import Check
+from ampwright.foundations.notes import Note
 from ampwright.foundations.rulings import Ruled, Ruling
 from ampwright.network.connection import Connection
 from ampwright.network.generation import Generation
@@ -37,6 +39,7 @@ from .working_shapes import (
     CheckAnswer,
     FigureAnswer,
     LineAnswer,
+    NoteAnswer,
     RulingAnswer,
     RulingRowAnswer,
     StageAnswer,
@@ -103,8 +106,8 @@ def told_stages(run: DesignRun) -> Iterator[tuple[StageNoted, WorkingGroup]]:
     groups = groups_of(map(paper_stage, run.stages), fact_name)
     for stage, whole in zip(run.stages, groups, strict=True):
         group = replace(whole, figures=tuple(each for each in whole.figures if each.lines))
-        says = group.rests_on, group.figures, group.rulings, group.checks, stage.run.lacking
-        if any(says):
+        says = group.rests_on, group.figures, group.rulings, group.checks, group.notes
+        if any(says) or stage.run.lacking:
             yield stage, group
 
 
@@ -113,6 +116,7 @@ def paper_stage(stage: StageNoted) -> Stage:
     return Stage(
         title=capital(stage.run.title),
         checks=stage.checks,
+        notes=stage.run.notes,
         figures=tuple((figure_name(name), each) for name, each in stage.figures),
         rulings=tuple(rulings_of(stage.run.out)),
         rests_on=rests(each for each in stage.read if not isinstance(each.value, float)),
@@ -150,6 +154,7 @@ def stage_answer(stage: StageNoted, group: WorkingGroup) -> StageAnswer:
         figures=tuple(map(figure_answer, group.figures)),
         rulings=tuple(map(ruling_answer, group.rulings)),
         checks=tuple(map(check_answer, stage.checks, group.checks)),
+        notes=tuple(map(note_answer, stage.run.notes, group.notes)),
         lacking=tuple(map(fact_name, stage.run.lacking)),
     )
 
@@ -168,6 +173,18 @@ def check_answer(check: Check, line: CheckLine) -> CheckAnswer:
         why=line.why,
         caution=line.caution,
         mended_by=line.mended_by,
+        uses=plain(line.carried),
+        lines=tuple(map(line_answer, line.lines)),
+    )
+
+
+def note_answer(note: Note, line: NoteLine) -> NoteAnswer:
+    """Return one note in plain pieces."""
+    return NoteAnswer(
+        id=note.telling.id,
+        caution=line.caution,
+        says=line.says,
+        place=line.place,
         uses=plain(line.carried),
         lines=tuple(map(line_answer, line.lines)),
     )

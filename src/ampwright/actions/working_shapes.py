@@ -51,6 +51,21 @@ class CheckAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class NoteAnswer:
+    """What is only told: nothing fails by it.
+
+    ``caution`` marks what somebody must see to; ``uses`` names figures worked out further up.
+    """
+
+    id: str
+    caution: bool
+    says: str
+    place: str
+    uses: str
+    lines: tuple[LineAnswer, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class FigureAnswer:
     """A figure that is held to no limit, with its working."""
 
@@ -87,6 +102,7 @@ class StageAnswer:
     figures: tuple[FigureAnswer, ...]
     rulings: tuple[RulingAnswer, ...]
     checks: tuple[CheckAnswer, ...]
+    notes: tuple[NoteAnswer, ...]
     lacking: tuple[str, ...]
 
 

@@ -10,6 +10,7 @@ from ampwright.actions.working_shapes import (
     CheckAnswer,
     FigureAnswer,
     LineAnswer,
+    NoteAnswer,
     RulingAnswer,
     StageAnswer,
     WorkingAnswer,
@@ -73,6 +74,8 @@ def stage(answer: StageAnswer, sheet: Sheet) -> None:
         figure(found, sheet)
     for each in answer.checks:
         check(each, sheet)
+    for told in answer.notes:
+        note(told, sheet)
     if answer.lacking:
         sheet.say(marked("not known", "ask"), indent=2)
         sheet.points(answer.lacking, 4)
@@ -97,6 +100,14 @@ def check(answer: CheckAnswer, sheet: Sheet) -> None:
     more += [f"caution: {answer.caution}"] if answer.caution else []
     more += [f"mended by: {each}" for each in answer.mended_by]
     sheet.rows([*rows, *(("", each) for each in more if each)], (14, None))
+    lines(answer.lines, sheet)
+
+
+def note(answer: NoteAnswer, sheet: Sheet) -> None:
+    """Write what is only told and the working of its numbers."""
+    mark = marked("caution", "ask") if answer.caution else marked("note", "quiet")
+    uses = [("", answer.uses)] if answer.uses else []
+    sheet.rows([(mark, f"{answer.says}  [{answer.place}]"), *uses], (14, None))
     lines(answer.lines, sheet)
 
 

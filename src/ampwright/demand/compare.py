@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final, TypeVar
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Amperes, Count, Kilowatts, Volts
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
@@ -44,18 +44,21 @@ def shared_current(
     return Amperes(1000 * P / U0 * Iline / sum(I))
 
 
-@requires("the demand that counts is not below what was measured", place=METHOD)
-def not_beaten(by: str, lines: tuple[str, ...]) -> Finding:
-    """A house that was seen to draw more than its table says is not judged by the table unseen.
+@tells(METHOD, caution=True)
+def beaten(by: str, lines: tuple[str, ...]) -> str:
+    """Ask what a house draws that was seen to draw more than the demand that counts.
 
     ``lines`` are those on which the measured way ``by`` shows more.
 
     Examples
     --------
-    >>> not_beaten("logger", ("L2",)).why
-    'by logger L2 drew more'
+    >>> beaten("logger", ("L2",)).caution
+    'by logger L2 drew more than the demand that counts: look for a load that is not listed'
     """
-    return holds(True, f"by {by} {', '.join(lines)} drew more" if lines else "")
+    return (
+        f"by {by} {', '.join(lines)} drew more than the demand that counts: look for a load that "
+        "is not listed"
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +113,8 @@ def compared(home: Home, demand: Demand, measured: tuple[Way, ...]) -> Made[Comp
     elif chosen is not None:
         counts, reason = chosen, "stated"
     ways = tuple(replace(each, counts=each is counts) for each in (table, *measured))
-    checks = tuple(_check(each, counts) for each in measured)
-    return Made(Compared(counts.by, counts.line_a, reason, ways), checks)
+    notes = tuple(beaten(each.by, over) for each in measured if (over := _over(each, counts)))
+    return Made(Compared(counts.by, counts.line_a, reason, ways), notes=notes)
 
 
 def stated_way(home: Home) -> str:
@@ -124,16 +127,10 @@ def _any_source(home: Home) -> bool:
     return any(True for _ in home.sources.listed())
 
 
-def _check(measured: Way, counts: Way) -> Check:
-    """Return whether a measured way shows more than the one that counts."""
+def _over(measured: Way, counts: Way) -> tuple[str, ...]:
+    """Return the lines on which a measured way shows more than the one that counts."""
     pairs = zip(measured.line_a, counts.line_a, strict=True)
-    over = tuple(f"L{number}" for number, (seen, counted) in enumerate(pairs, 1) if seen > counted)
-    check = not_beaten(measured.by, over)
-    if not over:
-        return check
-    return check.with_caution(
-        f"{check.why} than the demand that counts: look for a load that is not listed"
-    )
+    return tuple(f"L{number}" for number, (seen, counted) in enumerate(pairs, 1) if seen > counted)
 
 
 def _measured(

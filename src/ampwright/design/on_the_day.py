@@ -11,7 +11,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Detection
-from ampwright.foundations.checks import Check
+from ampwright.foundations.checks import Requirement, clause_of
 from ampwright.foundations.quantity import Amperes, Celsius, Ohms, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -55,10 +55,14 @@ COLD_C, REFERENCE_C = Celsius(10.0), Celsius(20.0)
 
 @dataclass(frozen=True, slots=True)
 class ToProve:
-    """One thing to prove: what, the clause at its limit, and how it is tried."""
+    """One thing to prove: what, the clause and its limit, and how it is tried.
+
+    ``limit`` is ``None`` where the clause holds no number to one.
+    """
 
     what: str
-    at_limit: Check
+    clause: Requirement
+    limit: float | None
     how: str
 
 
@@ -140,22 +144,24 @@ def _earth(basis: Basis, cable: Cable, earthing: str) -> Iterator[ToProve]:
     book = basis.book
     if earthing == NETWORK_EARTH:
         cold_ohm = measured_loop_limit(cable.zs_limit_ohm, cold_loop_share(book))
-        yield ToProve("loop at the point", loop_within_limit(cold_ohm, cold_ohm), LOOP)
+        yield ToProve("loop at the point", clause_of(loop_within_limit), cold_ohm, LOOP)
         return
     steady_ohm = basis.rules.stable_rod_ohm
-    yield ToProve("electrode", rod_stable(steady_ohm, steady_ohm), ROD)
+    yield ToProve("electrode", clause_of(rod_stable), steady_ohm, ROD)
 
 
 def rcd_time(basis: Basis) -> ToProve:
     """Return how soon the residual current device of the point must open."""
     limit_s = in_seconds(rcd_time_ms(basis.book, GENERAL))
-    return ToProve("residual current device of the point", rcd_trips_in_time(limit_s, limit_s), RCD)
+    return ToProve(
+        "residual current device of the point", clause_of(rcd_trips_in_time), limit_s, RCD
+    )
 
 
 def _pilot(setting_a: Amperes, duty: Share) -> ToProve:
     """Return what the pilot must not offer more than."""
     how = f"with a tester in the place of the car: a duty of {duty:.1%} at most"
-    return ToProve("current that the pilot offers", pilot_within_setting(setting_a, setting_a), how)
+    return ToProve("current that the pilot offers", clause_of(pilot_within_setting), setting_a, how)
 
 
 def _guard(basis: Basis, point: ChargePoint, earthing: str) -> Iterator[ToProve]:
@@ -163,12 +169,12 @@ def _guard(basis: Basis, point: ChargePoint, earthing: str) -> Iterator[ToProve]
     if earthing == NETWORK_EARTH and point.detection is not Detection.NONE:
         limit_s = open_pen_time(basis.book)
         yield ToProve(
-            "device against a broken neutral", open_pen_device_quick(limit_s, limit_s), PEN
+            "device against a broken neutral", clause_of(open_pen_device_quick), limit_s, PEN
         )
 
 
 def _limiter(basis: Basis) -> Iterator[ToProve]:
     """Yield what a limit on the house is tried for before anybody relies on it."""
     limit_s = limiting_time(basis.book)
-    yield ToProve("limit on the house", limiter_quick_enough(limit_s, limit_s), STEP)
-    yield ToProve("limit on the house, with something lost", limiter_proved(True), LOST)
+    yield ToProve("limit on the house", clause_of(limiter_quick_enough), limit_s, STEP)
+    yield ToProve("limit on the house, with something lost", clause_of(limiter_proved), None, LOST)

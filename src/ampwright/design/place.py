@@ -7,18 +7,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import (
-    Check,
-    Finding,
-    Outcome,
-    holds,
-    not_applicable,
-    requires,
-)
+from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Metres
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.standards.places import wiring
 from ampwright.standards.wiring.charging import (
     outlet_not_too_high,
@@ -52,32 +46,41 @@ class Spot:
     outdoors: bool
 
 
-@requires("protection against dust and water where it is needed", place=wiring("722.512.2"))
-def weather_stays_out(place: str) -> Finding:
-    """A point indoors needs no protection against rain.
+@tells(wiring("722.512.2"))
+def out_of_the_weather(place: str) -> str:
+    """Say that a point indoors needs no protection against rain.
 
     Says nothing of dust or knocks in a workshop.
 
     Examples
     --------
-    >>> weather_stays_out("garage").why
-    'garage is indoors'
+    >>> out_of_the_weather("garage").says
+    'garage is indoors: no case against dust and water is asked of the point'
     """
-    return not_applicable(f"{place} is indoors")
+    return f"{place} is indoors: no case against dust and water is asked of the point"
 
 
-@requires("the outlet hangs within reach", unit="m", place=wiring("722.55.101", doubtful=True))
-def height_told(low: Metres, high: Metres) -> Finding:
-    """Whoever hangs the point is told between which heights its outlet belongs.
+@tells(wiring("722.55.101", doubtful=True), caution=True)
+def height_told(low: Metres, high: Metres) -> str:
+    """Tell whoever hangs the point between which heights its outlet belongs.
 
     Until somebody has said how high; lowest part of the outlet above the ground.
 
     Examples
     --------
-    >>> height_told(Metres(0.5), Metres(1.5)).outcome.value
-    'pass'
+    >>> height_told(Metres(0.5), Metres(1.5)).caution[:62]
+    'hang the lowest part of its outlet 0.5 to 1.5 m above the grou'
     """
-    return Finding(Outcome.PASS, low, high)
+    return (
+        f"hang the lowest part of its outlet {low:g} to {high:g} m above the ground; confirm the "
+        "heights against the current standard"
+    )
+
+
+@tells(FUEL, caution=True)
+def gas_looked_for() -> str:
+    """Ask for a look at what stands by the point, until somebody has said."""
+    return "look for a gas meter, a flue, a vent or bottles within arm's reach of the point"
 
 
 @requires("no gas that may leak settles by the point", place=FUEL)
@@ -95,18 +98,20 @@ def clear_of_bottles(near: str, bottled_gas: bool) -> Finding:
     return holds(not beside, "gas bottles or a tank stand by it" if beside else f"{near} by it")
 
 
-@requires("the point reaches its app and its clock", place=LINK)
-def linked(wifi: str, mobile: str) -> Finding:
-    """A smart point has a link where it hangs; without one it charges, and follows no tariff.
+@tells(LINK, caution=True)
+def linked(place: str, mobile: str) -> str:
+    """Say how a smart point is linked where there is no Wi-Fi.
 
-    By the bars on a phone held there.
+    Without a link it charges, and follows no tariff. By the bars on a phone held there.
 
     Examples
     --------
-    >>> linked("none", "fair").why
-    'Wi-Fi none, mobile fair'
+    >>> linked("drive", "none").caution
+    'no Wi-Fi at drive: a data cable beside its own, for there is no mobile signal either'
     """
-    return holds(True, f"Wi-Fi {wifi}, mobile {mobile}")
+    if mobile == NO_SIGNAL:
+        return f"no Wi-Fi at {place}: {WIRED}"
+    return f"no Wi-Fi at {place}, mobile signal {mobile}: {MOBILE}"
 
 
 def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
@@ -116,12 +121,12 @@ def point_place(home: Home, basis: Basis, place: str, ip: str) -> Made[Spot]:
     """
     outdoors = home.places[place].outdoors
     least_ip = outdoor_enclosure(basis.book)
-    case = point_outdoors_rated(ip, least_ip) if outdoors else weather_stays_out(place)
+    case = point_outdoors_rated(ip, least_ip) if outdoors else out_of_the_weather(place)
     noted = (*_height(home, basis, place), *_fuel(home, place), *_link(home, place))
-    return Made(Spot(outdoors), (case, *noted))
+    return made_of(Spot(outdoors), (case, *noted))
 
 
-def _height(home: Home, basis: Basis, place: str) -> Iterator[Check]:
+def _height(home: Home, basis: Basis, place: str) -> Iterator[Check | Note]:
     """Yield whether the outlet hangs within reach, or between which heights it belongs."""
     low_m = point_distance(basis.book, "socket height least")
     high_m = point_distance(basis.book, "socket height most")
@@ -130,35 +135,28 @@ def _height(home: Home, basis: Basis, place: str) -> Iterator[Check]:
         yield outlet_not_too_low(height_m, low_m)
         yield outlet_not_too_high(height_m, high_m)
         return
-    yield height_told(low_m, high_m).with_caution(
-        f"hang the lowest part of its outlet {low_m:g} to {high_m:g} m above the ground; confirm "
-        "the heights against the current standard"
-    )
+    yield height_told(low_m, high_m)
 
 
-def _fuel(home: Home, place: str) -> Iterator[Check]:
+def _fuel(home: Home, place: str) -> Iterator[Check | Note]:
     """Yield whether the point hangs clear of gas and fuel, or that it is to be looked for."""
     near = if_said(lambda: home.places[place].near_gas, "")
     if near == NOTHING:
         return
     if not near:
-        yield clear_of_bottles("nothing noted", False).with_caution(
-            "look for a gas meter, a flue, a vent or bottles within arm's reach of the point"
-        )
+        yield gas_looked_for()
         return
     bottled = near == BOTTLES and home.services["lpg"].present
     check = clear_of_bottles(near, bottled).with_caution(f"{near} by the point: {LOOK_IT_UP}")
     yield check.mended_by(_clear(place))
 
 
-def _link(home: Home, place: str) -> Iterator[Check]:
+def _link(home: Home, place: str) -> Iterator[Note]:
     """Yield how the point reaches its app where there is no Wi-Fi."""
     wifi = if_said(lambda: home.places[place].wifi, "good")
     if wifi != NO_SIGNAL:
         return
-    mobile = if_said(lambda: home.places[place].mobile, NO_SIGNAL)
-    way = WIRED if mobile == NO_SIGNAL else MOBILE
-    yield linked(wifi, mobile).with_caution(f"no Wi-Fi at {place}: {way}")
+    yield linked(place, if_said(lambda: home.places[place].mobile, NO_SIGNAL))
 
 
 def _clear(place: str) -> Remedy:

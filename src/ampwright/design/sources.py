@@ -8,10 +8,11 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.standards.wiring.sources import (
     BOARD,
     current_from_all_sides,
@@ -47,7 +48,6 @@ EACH_LINE: Final = (
     "a sensor on each of the three tails, each on its own line: order and arrows are proved with a "
     "known load on every line"
 )
-RECORD: Final = "record whether it suits current both ways; replace it if not"
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,49 +79,73 @@ def battery_leaves_car(battery: str, sees: bool, holds_off: bool) -> Finding:
     return holds(False, f"the sensor of {battery} sees the car as house load")
 
 
-@requires("the point's sensor sees every load, the point among them", place=SENSORS)
-def point_sensor_first(along: tuple[str, ...]) -> Finding:
-    """The sensor that holds the house to its limit lies ahead of whatever draws.
+@tells(SENSORS)
+def point_sensor_first() -> str:
+    """Say where the sensor goes that holds the house to its limit: ahead of whatever draws."""
+    return (
+        "the point's sensor comes first behind the meter: it sees every load, the point among them"
+    )
 
-    As the order is drawn; on the day it is proved with a known load.
+
+@tells(SENSORS, caution=True)
+def clip_of_its_own() -> str:
+    """Say what the point's sensor sees where something else gives current, and has its own."""
+    return NET_OF_SOURCES
+
+
+@tells(SENSORS, caution=True)
+def sensor_on_each_line() -> str:
+    """Ask for a sensor on each tail of three, and for the proof of their order."""
+    return EACH_LINE
+
+
+@tells(BOARD, caution=True)
+def way_to_record(source: str) -> str:
+    """Ask for a look at a device that was there before, on another board than the point's.
+
+    Not our circuit: for whoever owns it.
 
     Examples
     --------
-    >>> point_sensor_first(("meter", "the point", "the point's sensor")).outcome.value
-    'fail'
+    >>> way_to_record("sun").caution[:31]
+    'the device that feeds sun: reco'
     """
-    return holds(along.index(POINT_SENSOR) < along.index(POINT))
+    return (
+        f"the device that feeds {source}: record whether it suits current both ways; replace it "
+        "if not"
+    )
 
 
-@requires("a device on the way of a source is recorded", place=BOARD)
-def way_recorded(source: str, both_ways: bool) -> Finding:
-    """A device that was there before, on another board than the point's, is looked at and told.
-
-    Not our circuit: a note for whoever owns it.
+@tells(BOARD)
+def left_board_told(board: str, fed: Amperes, rated: Amperes) -> str:
+    """Say what fuse and sources come to on a board that is left as it is.
 
     Examples
     --------
-    >>> way_recorded("sun", False).why
-    'the device that feeds sun is made for current one way, or not known'
+    >>> left_board_told("main", Amperes(96.0), Amperes(100.0)).says
+    'main is left as it is: fuse and sources come to 96 A on its bars, rated 100 A'
     """
-    return holds(
-        True, "" if both_ways else f"the device that feeds {source} is made for current one way, "
-        "or not known"
-    )  # fmt: skip
+    return (
+        f"{board} is left as it is: fuse and sources come to {fed:g} A on its bars, rated "
+        f"{rated:g} A"
+    )
 
 
-@requires("a board left as it is: fuse + sources against its rating", unit="A", place=BOARD)
-def left_board_told(fed: Amperes, rated: Amperes) -> Finding:
-    """A board that sources overload already is left as it was found, and its owner is told.
+@tells(BOARD, caution=True)
+def left_board_full(board: str, fed: Amperes, rated: Amperes) -> str:
+    """Tell of a board that sources overload already: it is left as it was found.
 
     Nothing is added to it, so it does not stand in the way.
 
     Examples
     --------
-    >>> left_board_told(Amperes(112.0), Amperes(100.0)).outcome.value
-    'pass'
+    >>> left_board_full("main", Amperes(112.0), Amperes(100.0)).caution[:42]
+    'fuse and sources come to 112 A on the bars'
     """
-    return Finding(Outcome.PASS, fed, rated)
+    return (
+        f"fuse and sources come to {fed:g} A on the bars of {board}, rated {rated:g} A: nothing "
+        "more goes on it, and the customer is told"
+    )
 
 
 @requires("the point is not on the side that a battery keeps going", place=POWER_CUT)
@@ -141,19 +165,19 @@ def not_backed_up(battery: str, backs_up: str, at_meter: bool) -> Finding:
     return holds(True)
 
 
-@requires("an export limit still holds at the supply terminals", place=EXPORT)
-def export_limit_told(source: str) -> Finding:
-    """A limit on export is measured where the tap of the point has moved in front.
+@tells(EXPORT, caution=True)
+def export_limit_told(source: str) -> str:
+    """Ask that the operator hears of a limit on export behind the tap of the point.
 
     What the car takes lies beyond its sensor, so it limits more than it need; the operator
     agreed to another arrangement.
 
     Examples
     --------
-    >>> export_limit_told("sun").why
-    'the sensor that limits sun is no longer at the supply terminals'
+    >>> export_limit_told("sun").caution
+    'tell the operator: the export limit of sun is now measured behind the tap'
     """
-    return holds(True, f"the sensor that limits {source} is no longer at the supply terminals")
+    return f"tell the operator: the export limit of {source} is now measured behind the tap"
 
 
 def sensor_order(home: Home, basis: Basis, tap: str, limited: bool) -> Made[SensorOrder]:
@@ -165,17 +189,17 @@ def sensor_order(home: Home, basis: Basis, tap: str, limited: bool) -> Made[Sens
     seeing = tuple(id_ for id_, each in batteries if _sees(each, tap))
     along = tuple(_along(tap, limited, batteries))
     checks = tuple(_left_alone(basis, tap, id_, each) for id_, each in batteries)
-    if limited:
-        checks = (*checks, _first(home, along))
-    return Made(SensorOrder(along, seeing), checks)
+    notes = tuple(_first(home)) if limited else ()
+    return Made(SensorOrder(along, seeing), checks, notes=notes)
 
 
-def _first(home: Home, along: tuple[str, ...]) -> Check:
-    """Return whether the point's sensor sees all, with what to see to when it is fitted."""
-    said = {EACH_LINE: home.supply.phases > 1, NET_OF_SOURCES: _any_source(home)}
-    words = [each for each, so in said.items() if so]
-    check = point_sensor_first(along)
-    return check.with_caution("; ".join(words)) if words else check
+def _first(home: Home) -> Iterator[Note]:
+    """Yield where the point's sensor goes, with what to see to when it is fitted."""
+    yield point_sensor_first()
+    if home.supply.phases > 1:
+        yield sensor_on_each_line()
+    if _any_source(home):
+        yield clip_of_its_own()
 
 
 def _any_source(home: Home) -> bool:
@@ -251,12 +275,12 @@ def source_ways(home: Home, basis: Basis, tap: str) -> Made[None]:
     boards: dict[str, list[tuple[str, Source]]] = {}
     for id_, each in home.sources.listed():
         boards.setdefault(each.board, []).append((id_, each))
-    checks: list[Check] = []
-    for board, found in boards.items():
+    found: list[Check | Note] = []
+    for board, sources in boards.items():
         if board != tap and board in home.boards:
-            checks.extend(_left(home, board))
-        checks.extend(_devices(basis, tap, board, found))
-    return Made(None, tuple(checks))
+            found.extend(_left(home, board))
+        found.extend(_devices(basis, tap, board, sources))
+    return made_of(None, found)
 
 
 def sources_on(home: Home, board: str) -> Iterator[tuple[Amperes, ...]]:
@@ -269,34 +293,26 @@ def sources_on(home: Home, board: str) -> Iterator[tuple[Amperes, ...]]:
             yield here
 
 
-def _left(home: Home, board: str) -> Iterator[Check]:
+def _left(home: Home, board: str) -> Iterator[Note]:
     """Yield, line by line, what a board bears to which nothing is added."""
     fuse_a, rated_a = home.supply.main_fuse_a, home.boards[board].rated_a
     for here in sources_on(home, board):
         fed_a = current_from_all_sides(fuse_a, here)
-        told = left_board_told(fed_a, rated_a)
-        yield (
-            told
-            if fed_a <= rated_a
-            else told.with_caution(
-                f"fuse and sources come to {fed_a:g} A on the bars of {board}, rated "
-                f"{rated_a:g} A: nothing more goes on it, and the customer is told"
-            )
-        )
+        told = left_board_told if fed_a <= rated_a else left_board_full
+        yield told(board, fed_a, rated_a)
 
 
 def _devices(
     basis: Basis, tap: str, board: str, found: list[tuple[str, Source]]
-) -> Iterator[Check]:
+) -> Iterator[Check | Note]:
     """Yield whether the device on the way of each source bears current both ways."""
     for id_, each in found:
         if board == tap:
             check = device_suits_both_ways(each.way_both_ways)
             yield check.mended_by(_device_changed(basis, id_))
             continue
-        suits = each.way_both_ways
-        noted = way_recorded(id_, suits)
-        yield noted if suits else noted.with_caution(f"the device that feeds {id_}: {RECORD}")
+        if not each.way_both_ways:
+            yield way_to_record(id_)
 
 
 def _device_changed(basis: Basis, id_: str) -> Remedy:
@@ -335,11 +351,5 @@ def export_limits(home: Home, tap: str) -> Made[None]:
     """
     if tap != METER:
         return Made(None)
-    told = tuple(
-        export_limit_told(id_).with_caution(
-            f"tell the operator: the export limit of {id_} is now measured behind the tap"
-        )
-        for id_, each in home.sources.listed()
-        if each.export_limited
-    )
-    return Made(None, told)
+    told = (export_limit_told(id_) for id_, each in home.sources.listed() if each.export_limited)
+    return Made(None, notes=tuple(told))

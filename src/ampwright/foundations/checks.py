@@ -176,6 +176,11 @@ def requires(
     return decorate
 
 
+def clause_of(requirement: Callable[..., Check]) -> Requirement:
+    """Return the declaration behind a function that requires something."""
+    return cast(Requirement, cast(Any, requirement).clause)
+
+
 def verdict(checks: Iterable[Check]) -> Outcome:
     """Sum up: fail if any fails, else undetermined if any is, else pass."""
     worst = Outcome.PASS

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.demand.household import LINES, nothing
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Check, Finding, holds, not_applicable, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Amperes, Kilowatts, Volts
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place, Trust
@@ -52,35 +53,33 @@ def power_of(U0: Volts, I: tuple[Amperes, ...]) -> Kilowatts:  # noqa: E741, N80
     return Kilowatts(U0 * sum(I) / 1000)
 
 
-@requires("every source here is agreed with the network", place=G98)
-def sources_told(count: int, untold: tuple[str, ...]) -> Finding:
-    """What feeds the network is known to its operator, or is put right with this work.
+@tells(G98, caution=True)
+def letter_to_find(untold: tuple[str, ...]) -> str:
+    """Ask for the network's letter on sources that nobody told it of.
 
-    A source that was never told of does not stand in the way of a point: it is asked about, or
-    its form is sent, first.
+    They do not stand in the way of a point: it is asked about, or their form is sent, first.
 
     Examples
     --------
-    >>> sources_told(2, ("battery",)).why
-    'nobody told the network of battery'
+    >>> letter_to_find(("battery",)).caution[:28]
+    'find the letter for battery,'
     """
-    if not count:
-        return not_applicable("nothing here can feed the network")
-    return holds(True, f"nobody told the network of {', '.join(untold)}" if untold else "")
+    return (
+        f"find the letter for {', '.join(untold)}, or put it right with the network before the "
+        "point is fitted"
+    )
 
 
-@requires("what a battery takes is among the loads", place=METHOD)
-def battery_counted(counted: bool) -> Finding:
-    """A battery that charges from the network by night is a load while it does.
+@tells(METHOD, caution=True)
+def battery_uncounted() -> str:
+    """Ask whether a battery is a load too: it is while it charges from the network.
 
     One that never does, and only stores the sun, is none.
-
-    Examples
-    --------
-    >>> battery_counted(True).outcome.value
-    'pass'
     """
-    return holds(True, "" if counted else "no load is listed for the battery's own charging")
+    return (
+        "no load is listed for the battery's own charging: if it charges from the network, list "
+        "what it takes as a load"
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +124,7 @@ def generation(home: Home, basis: Basis, point: ChargePoint) -> Made[Generation]
         total_kw=total_kw,
         untold=untold,
     )
-    return Made(out, tuple(_checks(home, sources, untold)))
+    return Made(out, notes=tuple(_notes(home, sources, untold)))
 
 
 Sources = tuple[tuple[str, Source], ...]
@@ -215,25 +214,14 @@ def _backed_up(sources: Sources) -> bool:
     return any(each.kind == BATTERY and each.backs_up != "nothing" for _, each in sources)
 
 
-def _checks(home: Home, sources: Sources, untold: tuple[str, ...]) -> tuple[Check, ...]:
-    """Return what must be put right about the sources, and what a battery takes."""
-    told = sources_told(len(sources), untold)
+def _notes(home: Home, sources: Sources, untold: tuple[str, ...]) -> Iterator[Note]:
+    """Yield what must be put right about the sources, and what a battery takes."""
     if untold:
-        told = told.with_caution(
-            f"find the letter for {', '.join(untold)}, or put it right with the network before "
-            "the point is fitted"
-        )
-    if not any(each.kind == BATTERY for _, each in sources):
-        return (told,)
-    counted = any(load.kind == CHARGING for _, load in home.loads.listed())
-    return (told, battery_counted(counted) if counted else _uncounted())
-
-
-def _uncounted() -> Check:
-    """Return the check of a battery whose charging is nowhere among the loads."""
-    return battery_counted(False).with_caution(
-        "if the battery charges from the network, list what it takes as a load"
-    )
+        yield letter_to_find(untold)
+    if any(each.kind == BATTERY for _, each in sources) and not any(
+        load.kind == CHARGING for _, load in home.loads.listed()
+    ):
+        yield battery_uncounted()
 
 
 def stricter(one: Step, other: Step) -> Step:

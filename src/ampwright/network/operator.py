@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Finding, holds, not_applicable, requires
 from ampwright.foundations.errors import InputError
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
@@ -27,56 +28,61 @@ PASSED_ON: Final = Place(
 )
 
 
-@requires("the notice goes to whoever runs this network", place=DISTRIBUTORS)
-def notice_addressed(meter_point: str, kind: str) -> Finding:
-    """The first two digits of the meter point name who runs the network behind it.
+@tells(DISTRIBUTORS)
+def notice_addressed(words: str) -> str:
+    """Say who runs the network, by the first two digits of the meter point.
 
     Of Great Britain; by the list of distributors, which grows.
+    """
+    return words
+
+
+@tells(DISTRIBUTORS, caution=True)
+def notice_to_address(words: str) -> str:
+    """Ask who runs the network, or say that it is not the operator of the area.
+
+    Digits on no list are no mistake: new networks are added.
+    """
+    return words
+
+
+@tells(METHOD, caution=True)
+def another_operators_rules(profile: str) -> str:
+    """Say by whose rules a home was judged that names no operator whose rules are held.
 
     Examples
     --------
-    >>> notice_addressed("2412345678905", "independent operator").why
-    'the meter point begins with 24: an independent operator'
+    >>> another_operators_rules("neutral").caution[:40]
+    'judged by the operator profile neutral: '
     """
-    if not meter_point:
-        return holds(True, "the meter point number is not known yet")
-    article = "an" if kind[:1] in "aeiou" else "a"
-    return holds(True, f"the meter point begins with {meter_point[:2]}: {article} {kind}")
+    return (
+        f"judged by the operator profile {profile}: confirm the figures with the home's own "
+        "operator"
+    )
 
 
-@requires("judged by the rules of the home's own operator", place=METHOD)
-def own_operators_rules(named: str, used: str) -> Finding:
-    """The answer holds for the operator whose profile it was worked out by.
-
-    Where the home names no operator whose rules are held, it is a usual one's.
-
-    Examples
-    --------
-    >>> own_operators_rules("demo", "neutral").why
-    'the home names demo; worked out by neutral'
-    """
-    if not named:
-        return holds(True, f"the home names no operator; worked out by {used}")
-    return holds(True, "" if named == used else f"the home names {named}; worked out by {used}")
-
-
-@requires("the distributor behind an independent network is known", place=PASSED_ON)
-def feeder_known(kind: str, fed_by: str) -> Finding:
-    """An independent network hangs on the network of an area's operator.
+@tells(PASSED_ON)
+def feeder_known(fed_by: str) -> str:
+    """Say which network an independent one hangs on.
 
     The notice goes to the independent; a larger demand it must ask for in turn, which takes the
     longer of both their times.
 
     Examples
     --------
-    >>> feeder_known("area operator", "").outcome.value
-    'not applicable'
-    >>> feeder_known("independent operator", "").why
-    'nobody has said whose network feeds it'
+    >>> feeder_known("the area's operator").says
+    "the independent network is fed by the area's operator"
     """
-    if kind not in (INDEPENDENT, NEWER):
-        return not_applicable("no independent network")
-    return holds(True, f"fed by {fed_by}" if fed_by else "nobody has said whose network feeds it")
+    return f"the independent network is fed by {fed_by}"
+
+
+@tells(PASSED_ON, caution=True)
+def feeder_asked() -> str:
+    """Ask which network an independent one hangs on."""
+    return (
+        "ask the independent operator which area's operator feeds its network: a larger demand "
+        "is passed on to it, and takes the longer of both their times"
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,22 +122,16 @@ def operator_told(home: Home, basis: Basis) -> Made[Told]:
         fed_by=if_said(lambda: home.supply.fed_by, "") if own else "",
         words=_words(found, named),
     )
-    addressed = notice_addressed(meter_point, found.kind if found else "number on no list")
-    if found is None or found.kind != AREA:
-        addressed = addressed.with_caution(out.words)
-    feeder = feeder_known(kind, out.fed_by)
-    if own and not out.fed_by:
-        feeder = feeder.with_caution(
-            "ask the independent operator which area's operator feeds its network: a larger "
-            "demand is passed on to it, and takes the longer of both their times"
-        )
-    rules = own_operators_rules(named, basis.profile.id)
-    if named != basis.profile.id:
-        rules = rules.with_caution(
-            f"judged by the operator profile {basis.profile.id}: confirm the figures with the "
-            "home's own operator"
-        )
-    return Made(out, (addressed, feeder, rules))
+    return Made(out, notes=tuple(_notes(out, own)))
+
+
+def _notes(told: Told, own: bool) -> Iterator[Note]:
+    """Yield whom the notice goes to, who feeds an independent network, by whose rules it is."""
+    yield notice_addressed(told.words) if told.kind == AREA else notice_to_address(told.words)
+    if own:
+        yield feeder_known(told.fed_by) if told.fed_by else feeder_asked()
+    if told.named != told.profile:
+        yield another_operators_rules(told.profile)
 
 
 def _area(meter_point: str, basis: Basis) -> NetworkArea | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from ampwright.foundations.checks import Check, Outcome, verdict
+from ampwright.foundations.notes import Note
 from ampwright.foundations.source import SetBy
 from ampwright.foundations.working import given
 from ampwright.survey.home import Home
@@ -27,6 +28,11 @@ class Documented:
     def checks(self) -> tuple[Check, ...]:
         """Every check, in the order of the work."""
         return tuple(check for stage in self.stages for check in stage.checks)
+
+    @property
+    def notes(self) -> tuple[Note, ...]:
+        """Every note, in the order of the work."""
+        return tuple(note for stage in self.stages for note in stage.notes)
 
     @property
     def outcome(self) -> Outcome:

@@ -13,6 +13,7 @@ from typing import Any, Concatenate, Final, NamedTuple, ParamSpec, Protocol, Typ
 
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.checks import Check, Outcome, verdict
+from ampwright.foundations.notes import Note
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
@@ -180,6 +181,7 @@ class StageRun:
     checks: tuple[Check, ...]
     lacking: tuple[str, ...] = ()
     aside: bool = False
+    notes: tuple[Note, ...] = ()
 
     @property
     def title(self) -> str:
@@ -240,7 +242,7 @@ class InOneHome:
             except Unanswered as blank:
                 keys = (blank.key,)
             else:
-                self.stages.append(StageRun(stage, made.out, made.checks, aside=aside))
+                self.stages.append(StageRun(stage, made.out, made.checks, (), aside, made.notes))
                 return made.out
         missing = Gap(tuple(dict.fromkeys(keys)))
         self.stages.append(StageRun(stage, missing, (), missing.keys, aside))

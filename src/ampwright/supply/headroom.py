@@ -18,10 +18,10 @@ from ampwright.foundations.checks import (
     at_least,
     at_most,
     holds,
-    not_applicable,
     requires,
     verdict,
 )
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
@@ -98,18 +98,19 @@ def limit_worth_setting(limit: Amperes, least: Amperes) -> Finding:
     return at_least(limit, least)
 
 
-@requires("the phase rotation is known before the work and the same after it", place=SEQUENCE)
-def rotation_kept(phases: Count) -> Finding:
-    """Lines that change places turn pumps and fans backwards, and nothing trips.
+@tells(SEQUENCE, caution=True)
+def rotation_kept(at_point: bool) -> str:
+    """Ask for the order of three lines before anything is dead, and the same again after.
 
-    Noted before anything is dead and proved again after, wherever three lines were parted.
+    Lines that change places turn pumps and fans backwards, and nothing trips. Proved wherever
+    three lines were parted; ``at_point`` where the point takes all three.
 
     Examples
     --------
-    >>> rotation_kept(Count(1)).outcome.value
-    'not applicable'
+    >>> rotation_kept(True).caution.endswith("prove it at the point too, L1 on its first terminal")
+    True
     """
-    return holds(True) if phases > 1 else not_applicable("one line cannot change places")
+    return ROTATION_AT_POINT if at_point else ROTATION
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +176,7 @@ def headroom(
 
 def _mended(made: Made[Headroom], remedies: tuple[Remedy, ...]) -> Made[Headroom]:
     """Return the room with the work that would mend what fails of it."""
-    return Made(made.out, tuple(check.mended_by(*remedies) for check in made.checks))
+    return made._replace(checks=tuple(check.mended_by(*remedies) for check in made.checks))
 
 
 def carried_with(
@@ -213,15 +214,8 @@ def carried_with(
         supply_has_lines(point.phases, phases),
         supply_carries_demand(worst(carried_a), rating_a),
         *(_limit_checks(basis, point, busiest_a, limit_a) if limit_a is not None else ()),
-        *((_rotation(point.phases, phases),) if phases > 1 else ()),
     )
-    return Made(out, checks)
-
-
-def _rotation(point_phases: Count, phases: Count) -> Check:
-    """Return what to prove of the order of three lines."""
-    words = ROTATION_AT_POINT if point_phases > 1 else ROTATION
-    return rotation_kept(phases).with_caution(words)
+    return Made(out, checks, notes=(rotation_kept(point.phases > 1),) if phases > 1 else ())
 
 
 def limit_for(basis: Basis, rating_a: Amperes, busiest_a: Amperes) -> Amperes:

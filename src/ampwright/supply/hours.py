@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Finding, holds, not_applicable, requires
+from ampwright.foundations.checks import Finding, holds, requires
 from ampwright.foundations.errors import InputError
 from ampwright.foundations.quantity import Hours, Minutes
 from ampwright.foundations.source import Place, Trust
@@ -43,6 +43,8 @@ def tomorrow(t: Minutes) -> Minutes:
 def hours_locked(setting_locked: bool) -> Finding:
     """A point that may only charge by night is one that nobody can start by day.
 
+    One that may charge at any hour needs no lock; the default hours of a smart point are none.
+
     Its schedule is locked with its setting, and a button or an app does not override it.
 
     Examples
@@ -51,20 +53,6 @@ def hours_locked(setting_locked: bool) -> Finding:
     'anyone can start it by day'
     """
     return holds(setting_locked, "" if setting_locked else "anyone can start it by day")
-
-
-@requires("the hours at which the point may charge are locked", place=METHOD)
-def hours_free() -> Finding:
-    """A point that may charge at any hour needs no lock.
-
-    The default off-peak hours of a smart point are no lock: whoever charges may override them.
-
-    Examples
-    --------
-    >>> hours_free().outcome.value
-    'not applicable'
-    """
-    return not_applicable("the point may charge at any hour")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +67,8 @@ def allowed_hours(_home: Home, point: ChargePoint, hours: str) -> Made[HoursAllo
 
     No fact of the home bears on whether a point can be locked.
     """
-    check = hours_locked(point.setting_locked) if hours == NIGHT else hours_free()
-    return Made(HoursAllowed(hours), (check,))
+    checks = (hours_locked(point.setting_locked),) if hours == NIGHT else ()
+    return Made(HoursAllowed(hours), checks)
 
 
 def within_hours(home: Home, at: str, hours: str) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.demand.household import ALL_LINES, LINES
-from ampwright.foundations.checks import Finding, holds, requires
+from ampwright.foundations.notes import tells
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
@@ -55,19 +55,14 @@ class Sensor:
         )
 
 
-@requires("each current sensor sits where it sees what its device must know", place=PRACTICE)
-def sensor_placed(line: str) -> Finding:
-    """One conductor through each, the arrow the right way, and nothing it must see behind it.
+@tells(PRACTICE)
+def sensor_placed(sensor: Sensor) -> str:
+    """Say where a sensor sits and what it sees, for the one who fits and proves it.
 
-    Said for every sensor of the home and of the point, for the one who fits and proves it; a
+    One conductor through each, the arrow the right way, and nothing it must see behind it. A
     battery that takes the car for the house is judged by itself.
-
-    Examples
-    --------
-    >>> sensor_placed("sensor of the point on the L1 tail").outcome.value
-    'pass'
     """
-    return holds(True, line)
+    return sensor.line
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +95,7 @@ def sensors(home: Home, lines: tuple[bool, ...], limited: bool, tap: str) -> Mad
             for line in LINES[:phases]
             if where != "none" and (phases == 1 or each.phase in (line, ALL_LINES))
         )
-    return Made(Sensing(tuple(found)), tuple(sensor_placed(each.line) for each in found))
+    return Made(Sensing(tuple(found)), notes=tuple(map(sensor_placed, found)))
 
 
 def _giving(sources: tuple[tuple[str, Source], ...], line: str, phases: int) -> Iterator[str]:

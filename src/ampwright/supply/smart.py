@@ -7,7 +7,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
-from ampwright.foundations.checks import Finding, not_applicable, requires
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Hours
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -78,16 +78,16 @@ def next_day(t: Hours) -> Hours:
     return Hours(t + 24)
 
 
-@requires("the smart charging law applies", place=SCOPE)
-def law_reaches(country: str) -> Finding:
-    """The law is of Great Britain: a point in Northern Ireland is not held to it.
+@tells(SCOPE)
+def outside_the_law(country: str) -> str:
+    """Say that the smart charging law is of Great Britain alone.
 
     Examples
     --------
-    >>> law_reaches("Northern Ireland").outcome.value
-    'not applicable'
+    >>> outside_the_law("Northern Ireland").says[:36]
+    'the home is in Northern Ireland, out'
     """
-    return not_applicable(f"the home is in {country}, outside the law of Great Britain")
+    return f"the home is in {country}, outside the smart charging law of Great Britain"
 
 
 def smart_charging(home: Home, basis: Basis, point: ChargePoint) -> Made[SmartHours | None]:
@@ -98,7 +98,7 @@ def smart_charging(home: Home, basis: Basis, point: ChargePoint) -> Made[SmartHo
     """
     country = if_said(lambda: home.property.country, "")
     if country == OUTSIDE:
-        return Made(None, (law_reaches(country),))
+        return Made(None, notes=(outside_the_law(country),))
     kind, book = basis.cited(point), basis.book
     in_peaks_h = in_peaks(book, kind.default_from_h, kind.default_h)
     checks = (

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, Outcome, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Amperes, Kiloamperes, Ohms, Volts
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -86,36 +86,70 @@ def floor_kept(floor: Volts, margin: Volts) -> Volts:
     return Volts(floor + margin)
 
 
-@requires("volts at the origin under the point ≥ the legal floor, by what was read", unit="V",
-          place=METHOD)  # fmt: skip
-def floor_left(U: Volts, keep: Volts) -> Finding:  # noqa: N803 - as printed
-    """What a line in doubt is left with while the point charges; a matter for the operator.
-
-    Never a failure: to keep the terminals within the law is the operator's duty, not the
-    point's. A setting that spends what is left waits for a stronger line.
+@tells(METHOD)
+def floor_left(low: Volts, keep: Volts) -> str:
+    """Say what a line in doubt is left with while the point charges.
 
     Examples
     --------
-    >>> floor_left(Volts(210.4), Volts(219.2)).outcome.value
-    'pass'
+    >>> floor_left(Volts(220.0), Volts(219.2)).says
+    'a line in doubt keeps 220.0 V at the origin under the point, 219.2 V with the margin'
     """
-    return Finding(Outcome.PASS, U, keep)
+    return (
+        f"a line in doubt keeps {low:.1f} V at the origin under the point, {keep:g} V with the "
+        "margin"
+    )
 
 
-@requires("volts at the origin under an ordinary load ≥ the legal floor, by what was read",
-          unit="V", place=METHOD)  # fmt: skip
-def kept_today(U: Volts, floor: Volts) -> Finding:  # noqa: N803 - as printed
-    """What the terminals stand at with a kettle on, before anything is added.
+@tells(METHOD, caution=True)
+def floor_spent(low: Volts, keep: Volts, setting: Amperes) -> str:
+    """Say that a setting spends what a line in doubt has left, and waits for a stronger one.
 
-    Under the floor the network is at fault today: that is for its operator to mend and no reason
-    to refuse a point. The readings behind it go with the form.
+    To keep the terminals within the law is the operator's duty, not the point's.
 
     Examples
     --------
-    >>> kept_today(Volts(209.9), Volts(216.2)).outcome.value
-    'pass'
+    >>> floor_spent(Volts(210.4), Volts(219.2), Amperes(32.0)).caution[:44]
+    'at 32 A the terminals would stand at 210.4 V'
     """
-    return Finding(Outcome.PASS, U, floor)
+    return (
+        f"at {setting:g} A the terminals would stand at {low:.1f} V, by what was read, where "
+        f"{keep:g} V keep the margin: the operator strengthens the line before the point draws so "
+        "much at these hours"
+    )
+
+
+@tells(METHOD)
+def kept_today(usual: Volts, floor: Volts) -> str:
+    """Say what the terminals stand at with a kettle on, before anything is added.
+
+    Examples
+    --------
+    >>> kept_today(Volts(222.0), Volts(216.2)).says
+    'the terminals keep 222.0 V under an ordinary load, by what was read; the law asks for 216.2 V'
+    """
+    return (
+        f"the terminals keep {usual:.1f} V under an ordinary load, by what was read; the law asks "
+        f"for {floor:g} V"
+    )
+
+
+@tells(METHOD, caution=True)
+def under_law_today(usual: Volts, floor: Volts) -> str:
+    """Ask for a report of a network that is under the law before anything is added.
+
+    That is for its operator to mend and no reason to refuse a point. The readings behind it go
+    with the form.
+
+    Examples
+    --------
+    >>> under_law_today(Volts(209.9), Volts(216.2)).caution[-27:]
+    'report it with the readings'
+    """
+    return (
+        f"the network is under the law today, whatever is fitted: {usual:.1f} V at the "
+        f"terminals under an ordinary load, {floor:g} V asked for; report it with the readings"
+    )
 
 
 @computes("Zpoint", "Ω", formula="dU / Ib", place=METHOD)
@@ -215,30 +249,20 @@ def origin_voltage(home: Home, basis: Basis, setting_a: Amperes, hours: str) -> 
             AtHour(each.at, volts_after(each.volts_v, lost), each.allowed) for each in beside
         ),
     )
-    today = _today(usual_v, floor_v)
-    return Made(out, (today,) if within_law else (today, _left(low_v, keep_v, strained, setting_a)))
+    told = _told(usual_v, floor_v, low_v, keep_v, strained, setting_a)
+    return Made(out, notes=tuple(told))
 
 
-def _today(usual_v: Volts, floor_v: Volts) -> Check:
-    """Return whether the network keeps the law today, by what was read."""
-    check = kept_today(usual_v, floor_v)
-    if usual_v >= floor_v:
-        return check
-    return check.with_caution(
-        f"the network is under the law today, whatever is fitted: {usual_v:.1f} V at the "
-        f"terminals under an ordinary load, {floor_v:g} V asked for; report it with the readings"
-    )
-
-
-def _left(low_v: Volts, keep_v: Volts, strained: bool, setting_a: Amperes) -> Check:
-    """Return what a line in doubt is left with, and what a setting that spends it waits for."""
-    check = floor_left(low_v, keep_v)
-    if not strained:
-        return check
-    return check.with_caution(
-        f"at {setting_a:g} A the terminals would stand at {low_v:.1f} V, by what was read: the "
-        "operator strengthens the line before the point draws so much at these hours"
-    )
+def _told(
+    usual_v: Volts, floor_v: Volts, low_v: Volts, keep_v: Volts, strained: bool, setting_a: Amperes
+) -> Iterator[Note]:
+    """Yield what the network keeps today, and what a line in doubt is left with."""
+    kept = usual_v >= floor_v
+    yield kept_today(usual_v, floor_v) if kept else under_law_today(usual_v, floor_v)
+    if strained:
+        yield floor_spent(low_v, keep_v, setting_a)
+    elif not (kept and low_v >= floor_v):
+        yield floor_left(low_v, keep_v)
 
 
 def read_by_hour(home: Home, hours: str) -> tuple[ReadAt, ...]:

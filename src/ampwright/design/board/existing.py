@@ -8,9 +8,10 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires, verdict
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Count, Milliamperes, Share
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.standards.places import wiring
 from ampwright.standards.wiring.boards import devices_belong, way_free
 from ampwright.standards.wiring.charging import (
@@ -87,18 +88,18 @@ def board_modern(protection: str, case: str) -> Finding:
     return holds(case != "wood", "it stands on wood" if case == "wood" else "")
 
 
-@requires("the case of a board that stays is looked at", place=CONDITION)
-def case_seen(case: str) -> Finding:
-    """A board of plastic that was there before may stay; whoever owns it is told.
+@tells(CONDITION, caution=True)
+def case_told(board: str) -> str:
+    """Tell of a board of plastic that was there before: whoever owns it hears that it may stay.
 
     Only new boards in homes must keep fire in.
 
     Examples
     --------
-    >>> case_seen("plastic").outcome.value
-    'pass'
+    >>> case_told("main").caution
+    'main has a case of plastic: it may stay, and the customer is told'
     """
-    return holds(True, f"its case is {case}")
+    return f"{board} has a case of plastic: it may stay, and the customer is told"
 
 
 @requires("the board is live at all hours", place=METHOD)
@@ -165,11 +166,12 @@ def existing_board(
         ),
         *_case(tap, board),
     )
-    checks = (*unfit, *room)
+    made = made_of(BoardRoom(tap, False, needed, _kind_in_front(home, tap, board)), (*unfit, *room))
     if verdict(unfit) is Outcome.FAIL:
-        checks = tuple(replace(each, remedies=()) for each in checks)
-        checks = tuple(each.mended_by(new_board(home, basis, tap)) for each in checks)
-    return Made(BoardRoom(tap, False, needed, _kind_in_front(home, tap, board)), checks)
+        whole = new_board(home, basis, tap)
+        checks = (replace(each, remedies=()).mended_by(whole) for each in made.checks)
+        made = made._replace(checks=tuple(checks))
+    return made
 
 
 def _place(home: Home, basis: Basis, tap: str, way: WayFound, needed: Count) -> Iterator[Check]:
@@ -208,7 +210,9 @@ def _live(home: Home, board: Board) -> Iterator[Check]:
         yield board_live(board.night_only)
 
 
-def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) -> Iterator[Check]:
+def _in_front(
+    home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice
+) -> Iterator[Check | Note]:
     """Yield what the devices in front of the spare way must satisfy.
 
     A device shared with other ways cannot be mended at the board. One in front of the whole
@@ -223,7 +227,7 @@ def _in_front(home: Home, basis: Basis, tap: str, board: Board, own: OwnDevice) 
         yield from _front_of(home, basis, each, own)
 
 
-def _front_of(home: Home, basis: Basis, tap: str, own: OwnDevice) -> Iterator[Check]:
+def _front_of(home: Home, basis: Basis, tap: str, own: OwnDevice) -> Iterator[Check | Note]:
     """Yield what the device in front of one board on the way must satisfy, if there is one."""
     board = home.boards[tap]
     front = board.front_rcd
@@ -240,7 +244,8 @@ def _front_of(home: Home, basis: Basis, tap: str, own: OwnDevice) -> Iterator[Ch
     times = noted(basis.book, "times", Share(3.0), "", THREE_TIMES)
     least_ma = front_rcd_least(own.rcd_ma, times)
     yield front_rcd_waits(board.front_delayed, front_ma, least_ma).mended_by(*better)
-    yield from (each.mended_by(*better) for each in front_times(basis, tap, board))
+    for each in front_times(basis, tap, board):
+        yield each.mended_by(*better) if isinstance(each, Check) else each
     if home.supply.earthing == "TT":
         touch_v = rod_times_rcd(house_electrode_ohm(home, basis.book), in_amperes(front_ma))
         yield touch_voltage_limited(touch_v, touch_limit_of_rod(basis.book))
@@ -261,12 +266,10 @@ def _surge(home: Home, basis: Basis, tap: str, board: Board) -> Iterator[Check]:
     yield check.with_caution(IN_WRITING).mended_by(surge(basis, tap))
 
 
-def _case(tap: str, board: Board) -> Iterator[Check]:
+def _case(tap: str, board: Board) -> Iterator[Note]:
     """Yield a word on the case of a board that stays."""
     if board.case == "plastic":
-        yield case_seen(board.case).with_caution(
-            f"{tap} has a case of plastic: it may stay, and the customer is told"
-        )
+        yield case_told(tap)
 
 
 def _sources(home: Home, tap: str, board: Board) -> Iterator[Check]:

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.errors import OutOfTableError
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Amperes, Metres, OhmsPerKm, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.adequacy import TAILS
 from ampwright.standards.wiring.earthing import BONDING
@@ -60,18 +61,36 @@ def as_copper(r_1: OhmsPerKm, r_armour: OhmsPerKm) -> SquareMm:
     return SquareMm(r_1 / r_armour)
 
 
-@requires("armour of the feed against the main bond, as copper", unit="mm²", place=BONDING)
-def armour_as_bond(copper: SquareMm, bond: SquareMm) -> Finding:
-    """An armour that is the only earth of a house is its main bond too.
-
-    A note, not a refusal: what makers' sheets say of armour differs, and a measurement decides.
+@tells(BONDING)
+def armour_as_bond(board: str, copper: SquareMm, bond: SquareMm) -> str:
+    """Say what an armour that is the only earth of a board comes to as its main bond.
 
     Examples
     --------
-    >>> armour_as_bond(SquareMm(7.9), SquareMm(10.0)).outcome.value
-    'pass'
+    >>> armour_as_bond("barn", SquareMm(12.0), SquareMm(10.0)).says
+    'the armour of the feed of barn is its earth: 12 mm² of copper, a main bond 10 mm²'
     """
-    return Finding(Outcome.PASS, copper, bond)
+    return (
+        f"the armour of the feed of {board} is its earth: {copper:.0f} mm² of copper, a main bond "
+        f"{bond:g} mm²"
+    )
+
+
+@tells(BONDING, caution=True)
+def armour_measured(board: str, copper: SquareMm, bond: SquareMm) -> str:
+    """Ask for a measurement of an armour that comes to less copper than the main bond it is.
+
+    No refusal: what makers' sheets say of armour differs, and a measurement decides.
+
+    Examples
+    --------
+    >>> armour_measured("barn", SquareMm(7.9), SquareMm(10.0)).caution[-27:]
+    'd; measure it and record it'
+    """
+    return (
+        f"the armour of the feed of {board} is its earth: about {copper:.0f} mm² of copper against "
+        f"the {bond:g} mm² of a main bond; measure it and record it"
+    )
 
 
 def house_feeds(home: Home, basis: Basis, tap: str) -> Made[None]:
@@ -80,7 +99,7 @@ def house_feeds(home: Home, basis: Basis, tap: str) -> Made[None]:
     A tap at the meter end opens the tails that feed every board; a tap at a board leans on the
     feeds on the way to it. A length nobody has told counts as short at the meter end.
     """
-    checks: list[Check] = []
+    found: list[Check | Note] = []
     on_way = None if tap == METER else chain_to(home, tap)
     for id_, board in home.boards.listed():
         through = fed_from(home, id_) != METER
@@ -90,9 +109,9 @@ def house_feeds(home: Home, basis: Basis, tap: str) -> Made[None]:
             continue
         if not through or on_way:
             check = feed_has_device(id_, board.feed_device_a)
-            checks.append(check.mended_by(*_own_device(home, basis, id_, board)))
-        checks.extend(_armour(home, basis, id_, board))
-    return Made(None, tuple(checks))
+            found.append(check.mended_by(*_own_device(home, basis, id_, board)))
+        found.extend(_armour(home, basis, id_, board))
+    return made_of(None, found)
 
 
 def is_long(basis: Basis, board: Board) -> bool:
@@ -100,7 +119,7 @@ def is_long(basis: Basis, board: Board) -> bool:
     return if_said(lambda: board.from_meter_m, HERE) > basis.rules.own_device_over_m
 
 
-def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Check]:
+def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Note]:
     """Yield what an armour that earths a board comes to in copper, where earth is combined."""
     system = doubted_earthing(home)
     if system != COMBINED or board.feed_kind != ARMOURED:
@@ -112,15 +131,8 @@ def _armour(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Check]
     except OutOfTableError:
         return
     copper_mm2 = as_copper(resistance_20(book, 1), armour)
-    check = armour_as_bond(copper_mm2, bond_mm2)
-    yield (
-        check
-        if copper_mm2 >= bond_mm2
-        else check.with_caution(
-            f"the armour of the feed of {id_} is its earth: about {copper_mm2:.0f} mm² of copper "
-            f"against the {bond_mm2:g} mm² of a main bond; measure it and record it"
-        )
-    )
+    told = armour_as_bond if copper_mm2 >= bond_mm2 else armour_measured
+    yield told(id_, copper_mm2, bond_mm2)
 
 
 def _own_device(home: Home, basis: Basis, id_: str, board: Board) -> Iterator[Remedy]:

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.checks import Check
+from ampwright.foundations.notes import Note, tells
+from ampwright.foundations.quantity import Seconds
 from ampwright.foundations.source import Place, Trust
 from ampwright.standards.wiring.rcd import delayed_rcd_waits_long_enough, rcd_trips_in_time
 from ampwright.survey.home_boards import Board
@@ -22,21 +24,25 @@ GENERAL, DELAYED = "general", "delayed"
 HOLDS: Final = "holds at least at rated residual current"
 
 
-@requires("the device in front is tested with the work", place=READ)
-def front_tested(board: str) -> Finding:
-    """A device in front of the point that nobody has a reading of is tested on the day.
+@tells(READ, caution=True)
+def front_tested(board: str, limit: Seconds, not_before: Seconds | None) -> str:
+    """Ask for a test of a device in front of the point that nobody has a reading of.
 
-    Its limit goes with its kind.
+    Its limit goes with its kind; ``not_before`` where it is a delayed one.
 
     Examples
     --------
-    >>> front_tested("main").why
-    'no reading of the device in front of main is known'
+    >>> front_tested("main", Seconds(0.3), None).caution[-22:]
+    ' it opens within 0.3 s'
     """
-    return holds(True, f"no reading of the device in front of {board} is known")
+    waits = "" if not_before is None else f", and not before {not_before:g} s"
+    return (
+        f"test the device in front of {board} at its rated residual current: it opens within "
+        f"{limit:g} s{waits}"
+    )
 
 
-def front_times(basis: Basis, tap: str, board: Board) -> Iterator[Check]:
+def front_times(basis: Basis, tap: str, board: Board) -> Iterator[Check | Note]:
     """Yield whether the device in front of a board was read to open in time, and not too soon."""
     book = basis.book
     kind = DELAYED if board.front_delayed else GENERAL
@@ -44,11 +50,7 @@ def front_times(basis: Basis, tap: str, board: Board) -> Iterator[Check]:
     holds_s = in_seconds(rcd_time_ms(book, kind, HOLDS)) if board.front_delayed else None
     read_s = if_said(lambda: board.front_trips_in_s, None)
     if read_s is None:
-        not_before = "" if holds_s is None else f", and not before {holds_s:g} s"
-        yield front_tested(tap).with_caution(
-            f"test the device in front of {tap} at its rated residual current: it opens within "
-            f"{limit_s:g} s{not_before}"
-        )
+        yield front_tested(tap, limit_s, holds_s)
         return
     yield rcd_trips_in_time(read_s, limit_s)
     if holds_s is not None:

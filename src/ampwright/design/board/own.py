@@ -9,10 +9,11 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
 from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Count, Metres
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.standards.wiring.adequacy import feed_short_enough, switch_carries_fuse
 from ampwright.standards.wiring.boards import case_will_not_burn, way_free
 from ampwright.standards.wiring.charging import surge_protection_present
@@ -85,18 +86,19 @@ def isolator_there(isolator: str, phases: int) -> Finding:
     return holds(True)
 
 
-@requires("there is room for the small board", place=SEALS)
-def room_beside_meter(where: str) -> Finding:
-    """The small board hangs on a wall of the house, or outdoors in a case made for it.
+@tells(SEALS, caution=True)
+def off_the_cabinet() -> str:
+    """Say that the meter's own cabinet belongs to others, whatever room it has.
 
-    The meter's own cabinet belongs to others, whatever room it has.
-
-    Examples
-    --------
-    >>> room_beside_meter("outside cabinet").why
-    'the meter is in outside cabinet'
+    The small board hangs on a wall of the house, or outdoors in a case made for it.
     """
-    return holds(True, f"the meter is in {where}")
+    return NOTHING_OF_OURS
+
+
+@tells(SEALS, caution=True)
+def room_looked_for() -> str:
+    """Ask for a look at the room beside a meter whose place nobody has noted."""
+    return "see that there is room for a small board beside the meter"
 
 
 def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[BoardRoom]:
@@ -108,7 +110,7 @@ def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[B
     if small is None:
         out = BoardRoom("", True, positions, "none")
         return Made(out, (board_offered(False, phases),))
-    checks = (
+    found = (
         board_offered(True, phases),
         way_free(small.positions, positions),
         switch_carries_fuse(home.supply.main_fuse_a, basis.cited(small).switch_a),
@@ -117,7 +119,7 @@ def own_board(home: Home, basis: Basis, phases: int, positions: Count) -> Made[B
         surge_protection_present(small.surge_protection),
         _case(home, small),
     )
-    return Made(BoardRoom(small.id, True, positions, "none"), checks)
+    return made_of(BoardRoom(small.id, True, positions, "none"), found)
 
 
 def _board(basis: Basis, phases: int) -> SmallBoard | None:
@@ -140,18 +142,16 @@ def _isolator(home: Home) -> Check:
     )
 
 
-def _hangs(home: Home, basis: Basis) -> Iterator[Check]:
+def _hangs(home: Home, basis: Basis) -> Iterator[Check | Note]:
     """Yield where the small board may hang: not in the meter's cabinet, not far from it."""
     where = if_said(lambda: home.supply.meter_in, "")
     tails_m = if_said(lambda: home.supply.own_board_m, None)
     if tails_m is not None:
         yield _tails(home, basis, tails_m)
     if where == CABINET:
-        yield room_beside_meter(where).with_caution(NOTHING_OF_OURS)
+        yield off_the_cabinet()
     elif not where:
-        yield room_beside_meter("a place nobody noted").with_caution(
-            "see that there is room for a small board beside the meter"
-        )
+        yield room_looked_for()
 
 
 def _tails(home: Home, basis: Basis, tails_m: Metres) -> Check:

@@ -7,11 +7,12 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Count, Millimetres
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
-from ampwright.standards.wiring.running import data_apart, data_cores_insulated, data_gap
+from ampwright.standards.wiring.running import APART, data_apart, data_cores_insulated, data_gap
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.practice import data_circuits_factor, data_gap_of_class_mm
@@ -42,6 +43,18 @@ def narrowest(gaps: tuple[Millimetres, ...]) -> Millimetres:
     return Millimetres(min(gaps))
 
 
+@tells(APART)
+def kept_from_power(least: Millimetres) -> str:
+    """Say how far a sensor's data cable keeps from power, where nobody says the way is narrower.
+
+    Examples
+    --------
+    >>> kept_from_power(Millimetres(20.0)).says
+    'keep a sensor cable that runs beside it 20 mm away'
+    """
+    return f"keep a sensor cable that runs beside it {least:g} mm away"
+
+
 def data_beside(home: Home, basis: Basis, way: Route, cable: str, phases: int) -> Made[None]:
     """Return whether the sensor's data keeps clear of the power beside it.
 
@@ -49,7 +62,8 @@ def data_beside(home: Home, basis: Basis, way: Route, cable: str, phases: int) -
     unless somebody has said that the way leaves no room for it. ``cable`` is the id in the
     catalogue.
     """
-    return Made(None, tuple(_within(basis, cable, phases)) or (_beside(home, basis, way, phases),))
+    within = tuple(_within(basis, cable, phases))
+    return made_of(None, within or (_beside(home, basis, way, phases),))
 
 
 def _within(basis: Basis, cable: str, phases: int) -> Iterator[Check]:
@@ -59,21 +73,21 @@ def _within(basis: Basis, cable: str, phases: int) -> Iterator[Check]:
             yield data_cores_insulated(basis.cited(each).data_core_v, nominal(basis.book, phases))
 
 
-def _beside(home: Home, basis: Basis, way: Route, phases: int) -> Check:
+def _beside(home: Home, basis: Basis, way: Route, phases: int) -> Check | Note:
     """Return whether the way leaves room for the gap between data and power."""
     book = basis.book
     circuits = noted(book, "n", CIRCUITS_OF_20A[phases], "", COUNTED)
     least_mm = data_gap(
         data_gap_of_class_mm(book, TWISTED_PAIR), data_circuits_factor(book, circuits)
     )
-    return data_apart(_room(home, way, least_mm), least_mm)
+    room = _room(home, way)
+    return data_apart(narrowest(room), least_mm) if room else kept_from_power(least_mm)
 
 
-def _room(home: Home, way: Route, wanted_mm: Millimetres) -> Millimetres:
-    """Return the gap that the narrowest leg leaves, or the one wanted where nobody says less."""
+def _room(home: Home, way: Route) -> tuple[Millimetres, ...]:
+    """Return the gaps that the legs leave, as far as anybody has said."""
     said = (
         if_said(lambda id_=leg.id: home.legs[id_].data_gap_mm, None)  # type: ignore[misc]
         for leg in way.new_legs
     )
-    found = tuple(each for each in said if each is not None)
-    return narrowest(found) if found else wanted_mm
+    return tuple(each for each in said if each is not None)

@@ -12,11 +12,16 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Milliamperes, Millimetres
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.running import (
+    BENDS,
+    DEPTH,
+    FIRE,
+    SITE_GUIDE,
     bend_not_too_tight,
     buried_cable_guarded,
     buried_deep_enough,
@@ -40,11 +45,76 @@ DUCT: Final = "duct"
 HELD: Final = frozenset({*CLIPPED, "trunking", "conduit", "tray", "loft void"})
 """Ways of running along which fixings hold the cable up."""
 AT_THE_FACE: Final = Millimetres(0.0)
-LOOK_ALONG: Final = "nobody has noted it: look along the cable that lies there before it is used"
 TAPE_UNSEEN: Final = (
     "nobody has seen whether a tape lies over the duct: open the ground at one place, or lay one "
     "where it is opened"
 )
+
+
+@tells(SITE_GUIDE)
+def clipped_every(gap: Millimetres) -> str:
+    """Say how often the cable is clipped; level runs and upright ones alike.
+
+    Examples
+    --------
+    >>> clipped_every(Millimetres(300.0)).says
+    'clip it at least every 300 mm'
+    """
+    return f"clip it at least every {gap:g} mm"
+
+
+@tells(SITE_GUIDE, caution=True)
+def clips_looked_at(gap: Millimetres) -> str:
+    """Ask how often a cable is clipped that lies there already.
+
+    Examples
+    --------
+    >>> clips_looked_at(Millimetres(300.0)).caution[:53]
+    'look along the cable that lies there before it is use'
+    """
+    return (
+        "look along the cable that lies there before it is used: its clips stand no more than "
+        f"{gap:g} mm apart"
+    )
+
+
+@tells(BENDS)
+def bent_no_tighter(least: Millimetres) -> str:
+    """Say how tight the cable may be bent, where nobody has noted a corner.
+
+    Examples
+    --------
+    >>> bent_no_tighter(Millimetres(54.0)).says
+    'bend it no tighter than a radius of 54 mm'
+    """
+    return f"bend it no tighter than a radius of {least:g} mm"
+
+
+@tells(FIRE)
+def fixed_by_metal() -> str:
+    """Say what holds our own cable up where people may pass under it."""
+    return "hold it up by something that fire does not soften, not by plastic alone"
+
+
+@tells(FIRE, caution=True)
+def fixings_looked_at() -> str:
+    """Ask what holds a cable up that lies there already."""
+    return (
+        "look along the cable that lies there before it is used: nobody has noted whether "
+        "something that fire does not soften holds it up"
+    )
+
+
+@tells(DEPTH)
+def buried_at(depth: Millimetres) -> str:
+    """Say how deep our own cable is buried, where nobody has noted what the ground allows.
+
+    Examples
+    --------
+    >>> buried_at(Millimetres(600.0)).says
+    'bury it 600 mm deep, a tape over it'
+    """
+    return f"bury it {depth:g} mm deep, a tape over it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,28 +177,26 @@ def running(
     least_mm = least_bend(overall_mm, bend_radius_multiple(book, run.kind, overall_mm))
     clipped = any(leg.how in CLIPPED for leg in way.legs)
     gap_mm = clip_spacing(book, run.kind, overall_mm)[0] if clipped else None
-    checks = (
+    found = (
         *(() if gap_mm is None else (_clips(run, gap_mm),)),
         _bend(run, least_mm),
         *_fire(run),
         *_hidden(run),
         *_buried(run),
     )
-    return Made(Running(gap_mm, least_mm), checks)
+    return made_of(Running(gap_mm, least_mm), found)
 
 
-def _clips(run: Run, limit_mm: Millimetres) -> Check:
+def _clips(run: Run, limit_mm: Millimetres) -> Check | Note:
     """Return whether the cable is held often enough."""
     laid = run.way.laid
     if laid is None:
-        return clips_close_enough(limit_mm, limit_mm)
+        return clipped_every(limit_mm)
     seen_mm = if_said(lambda: run.home.laid[laid.cable].clip_gap_mm, None)
-    if seen_mm is None:
-        return clips_close_enough(limit_mm, limit_mm).with_caution(LOOK_ALONG)
-    return clips_close_enough(seen_mm, limit_mm)
+    return clips_looked_at(limit_mm) if seen_mm is None else clips_close_enough(seen_mm, limit_mm)
 
 
-def _bend(run: Run, least_mm: Millimetres) -> Check:
+def _bend(run: Run, least_mm: Millimetres) -> Check | Note:
     """Return whether the tightest corner leaves room for the least bend."""
     laid = run.way.laid
     if laid is not None:
@@ -139,19 +207,19 @@ def _bend(run: Run, least_mm: Millimetres) -> Check:
             for leg in run.way.legs
         ]
     said = tuple(each for each in corners if each is not None)
-    return bend_not_too_tight(tightest(said) if said else least_mm, least_mm)
+    return bend_not_too_tight(tightest(said), least_mm) if said else bent_no_tighter(least_mm)
 
 
-def _fire(run: Run) -> Iterator[Check]:
+def _fire(run: Run) -> Iterator[Check | Note]:
     """Yield whether something that fire does not soften holds the cable up."""
     if not any(leg.how in HELD for leg in run.way.legs):
         return
     laid = run.way.laid
-    seen = True if laid is None else if_said(lambda: run.home.laid[laid.cable].metal_fixings, None)
-    if seen is None:
-        yield supports_hold_in_fire(True).with_caution(LOOK_ALONG)
+    if laid is None:
+        yield fixed_by_metal()
         return
-    yield supports_hold_in_fire(seen)
+    metal = if_said(lambda: run.home.laid[laid.cable].metal_fixings, None)
+    yield fixings_looked_at() if metal is None else supports_hold_in_fire(metal)
 
 
 def _hidden(run: Run) -> Iterator[Check]:
@@ -176,15 +244,15 @@ def _in_zone(run: Run, leg: LegRun) -> bool:
     return if_said(lambda: run.home.legs[leg.id].in_zone, True)
 
 
-def _buried(run: Run) -> Iterator[Check]:
+def _buried(run: Run) -> Iterator[Check | Note]:
     """Yield whether each leg in the ground lies below a spade and is guarded against one."""
     ours_mm, least_mm = distance_mm(run.book, "burial usual"), distance_mm(run.book, "burial least")
     for leg in run.way.legs:
         if leg.how not in IN_GROUND:
             continue
         if run.way.laid is None and leg.how != DUCT:
-            deep_mm = if_said(lambda leg=leg: _depth(run, leg), ours_mm)  # type: ignore[misc]
-            yield buried_deep_enough(deep_mm, ours_mm)
+            deep_mm = if_said(lambda leg=leg: _depth(run, leg), None)  # type: ignore[misc]
+            yield buried_at(ours_mm) if deep_mm is None else buried_deep_enough(deep_mm, ours_mm)
             yield buried_cable_guarded(run.armoured, True)
             continue
         yield buried_deep_enough(_depth(run, leg), least_mm)

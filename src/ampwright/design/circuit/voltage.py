@@ -8,17 +8,11 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import Detection
-from ampwright.foundations.checks import (
-    Check,
-    Finding,
-    Outcome,
-    at_least,
-    not_applicable,
-    requires,
-)
+from ampwright.foundations.checks import Check, Finding, at_least, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Share, Volts
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
 from ampwright.standards.wiring.charging import window_held, window_held_high
 from ampwright.standards.wiring.voltage_drop import volts_after
@@ -38,7 +32,6 @@ SUNNY: Final = (
     "sun on the roof raises the volts by day, and nobody has read them: read at noon on a bright "
     "day, for the point opens above its window too"
 )
-READ_THEM: Final = "read the volts at tea time before relying on it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,32 +70,45 @@ def high_end(window: Volts, margin: Volts) -> Volts:
     return Volts(window - margin)
 
 
-@requires("volts at the point ≥ the window's low end, once they are read", unit="V", place=METHOD)
-def window_held_as_reckoned(U: Volts, low: Volts) -> Finding:  # noqa: N803 - as in the clause
-    """With the legal floor standing in for a reading, a point below the window is a warning.
+@tells(METHOD)
+def window_reckoned(U: Volts, low: Volts) -> str:  # noqa: N803 - as in the clause
+    """Say what the point keeps at the lowest volts the law allows, where nobody read them.
+
+    Examples
+    --------
+    >>> window_reckoned(Volts(212.4), Volts(210.0)).says
+    'at the lowest volts the law allows, the point keeps 212.4 V; it needs 210 V'
+    """
+    return f"at the lowest volts the law allows, the point keeps {U:.1f} V; it needs {low:.0f} V"
+
+
+@tells(METHOD, caution=True)
+def window_doubted(U: Volts, low: Volts) -> str:  # noqa: N803 - as in the clause
+    """Ask for a reading where the legal floor, standing in for one, would open the point.
 
     Never a failure: nobody has read that the volts go so low.
 
     Examples
     --------
-    >>> window_held_as_reckoned(Volts(204.0), Volts(210.0)).outcome.value
-    'pass'
+    >>> window_doubted(Volts(204.0), Volts(210.0)).caution[-34:]
+    's at tea time before relying on it'
     """
-    return Finding(Outcome.PASS, U, low)
+    return (
+        f"at the lowest volts the law allows, the point would stand at {U:.1f} V, under the "
+        f"{low:.0f} V it needs; read the volts at tea time before relying on it"
+    )
 
 
-@requires("volts at the point within the window of its detection", unit="V", place=METHOD)
-def window_watched(detection: str) -> Finding:
-    """A point that does not watch line to neutral is not opened by low or high volts.
-
-    Low volts remain a matter for the network operator.
+@tells(METHOD)
+def window_not_watched(detection: str) -> str:
+    """Say that a point that does not watch line to neutral is not opened by low or high volts.
 
     Examples
     --------
-    >>> window_watched("none").outcome.value
-    'not applicable'
+    >>> window_not_watched("none").says[:60]
+    'its detection is none: it does not watch line to neutral; lo'
     """
-    return not_applicable(
+    return (
         f"its detection is {detection}: it does not watch line to neutral; low volts stay a matter "
         "for the operator"
     )
@@ -157,9 +163,9 @@ def volts_at_point(
     out = PointVolts(volts_after(lowest_v, drop_v), highest_v, read)
     if detection is not Detection.VOLTS_WINDOW:
         borne = (_borne(basis, out.lowest_v),) if read else ()
-        return Made(out, (window_watched(detection.value), *borne))
-    checks = (_low(basis, out.lowest_v, read), _high(home, basis, highest_v, high_read))
-    return Made(out, checks)
+        return Made(out, borne, notes=(window_not_watched(detection.value),))
+    found = (_low(basis, out.lowest_v, read), _high(home, basis, highest_v, high_read))
+    return made_of(out, found)
 
 
 def _borne(basis: Basis, volts_v: Volts) -> Check:
@@ -169,18 +175,12 @@ def _borne(basis: Basis, volts_v: Volts) -> Check:
     return volts_borne(volts_v, least_v)
 
 
-def _low(basis: Basis, volts_v: Volts, read: bool) -> Check:
+def _low(basis: Basis, volts_v: Volts, read: bool) -> Check | Note:
     """Return whether the point stays on while it charges."""
     low_v = low_end(window_low_v(basis.book), basis.rules.voltage_margin_v)
     if read:
         return window_held(volts_v, low_v)
-    check = window_held_as_reckoned(volts_v, low_v)
-    if volts_v >= low_v:
-        return check
-    return check.with_caution(
-        f"at the lowest volts the law allows, the point would stand at {volts_v:.1f} V, under "
-        f"the {low_v:.0f} V it needs; {READ_THEM}"
-    )
+    return (window_reckoned if volts_v >= low_v else window_doubted)(volts_v, low_v)
 
 
 def _high(home: Home, basis: Basis, volts_v: Volts, read: bool) -> Check:

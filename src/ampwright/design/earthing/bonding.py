@@ -12,11 +12,11 @@ from ampwright.foundations.checks import (
     Check,
     Finding,
     Outcome,
-    not_applicable,
     requires,
     undetermined,
 )
 from ampwright.foundations.errors import OutOfTableError
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Ohms, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.rulings import Ruled
@@ -73,18 +73,18 @@ class Bonding:
     counts: Ruled[CountsAs]
 
 
-@requires("metal that comes in from the ground is bonded", place=BONDING)
-def nothing_to_bond(service: str) -> Finding:
-    """A service of plastic brings in nothing to bond, whatever its pipes are further in.
+@tells(BONDING)
+def nothing_to_bond(service: str) -> str:
+    """Say that a service of plastic brings in nothing to bond, whatever its pipes are further in.
 
     Where the pipe comes in; a length of metal buried beyond the plastic is looked for on site.
 
     Examples
     --------
-    >>> nothing_to_bond("water").why
-    'the water service is plastic where it comes in'
+    >>> nothing_to_bond("water").says
+    'the water service is plastic where it comes in: nothing to bond'
     """
-    return not_applicable(f"the {service} service is plastic where it comes in")
+    return f"the {service} service is plastic where it comes in: nothing to bond"
 
 
 @requires("what the earthing conductor must be is known", place=CONDUCTOR)
@@ -111,9 +111,10 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
     system = doubted_earthing(home)
     bonds: list[Bond] = []
     checks: list[Check] = []
+    notes: list[Note] = []
     for id_, service in home.services.listed():
         if service.pipe_at_entry == "plastic":
-            checks.append(nothing_to_bond(id_))
+            notes.append(nothing_to_bond(id_))
             continue
         required_mm2 = required_bond(home, basis.book, system)
         bond, check = _bond(
@@ -124,7 +125,7 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
     if home.supply.earthing != ROD:
         checks.append(house_earth(home, basis))
     checks.append(_conductor(home, basis))
-    return Made(Bonding(tuple(bonds), counts_as(home)), tuple(checks))
+    return Made(Bonding(tuple(bonds), counts_as(home)), tuple(checks), notes=tuple(notes))
 
 
 def counts_as(home: Home) -> Ruled[CountsAs]:

@@ -7,6 +7,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Finding, holds, requires
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Metres, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
@@ -39,18 +40,19 @@ class Outbuilding:
 NOTHING: Final = Outbuilding(None)
 
 
-@requires("an outbuilding on two earths keeps them out of each other's reach", place=PRACTICE)
-def frame_on_points_rod(place: str) -> Finding:
-    """The metal of a building whose point has a rod of its own goes with that rod.
-
-    If anything in the building hangs on the house's earth, that is another question: ask.
+@tells(PRACTICE, caution=True)
+def frame_on_points_rod(place: str) -> str:
+    """Say that the metal of a building whose point has a rod of its own goes with that rod.
 
     Examples
     --------
-    >>> frame_on_points_rod("barn").outcome.value
-    'pass'
+    >>> frame_on_points_rod("barn").caution[:43]
+    'join the frame or pipe of barn to the point'
     """
-    return holds(True, f"the metal of {place} goes with the point's own rod")
+    return (
+        f"join the frame or pipe of {place} to the point's own rod, and keep whatever there hangs "
+        "on the house's earth out of reach of it"
+    )
 
 
 @computes("L", "m", formula="feed + way", place=METHOD)
@@ -77,11 +79,7 @@ def outbuilding(
     if home.places[place].on != OUTBUILDING or not home.places[place].metal_building:
         return Made(NOTHING)
     if earthing == OWN_ROD:
-        told = frame_on_points_rod(place).with_caution(
-            f"join the frame or pipe of {place} to the point's own rod, and keep whatever there "
-            "hangs on the house's earth out of reach of it"
-        )
-        return Made(NOTHING, (told,))
+        return Made(NOTHING, notes=(frame_on_points_rod(place),))
     required_mm2 = required_bond(home, basis.book, doubted_earthing(home))
     found_mm2 = home.places[place].building_bond_mm2
     length_m = way_m

@@ -8,11 +8,12 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Detection
-from ampwright.foundations.checks import Check, Finding, Outcome, holds, not_applicable, requires
+from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
+from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Metres, Milliamperes, Ohms, Volts
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.standards.wiring.earthing import (
     OUTDOORS,
     buried_separated,
@@ -85,35 +86,38 @@ def earth_there(earthing: str, system: str) -> Finding:
     return holds(system != "TT", "the house's own rod serves" if system == "TT" else "")
 
 
-@requires("outdoors on a combined neutral and earth: a guard against its break", place=OUTDOORS)
-def earth_is_separate(system: str) -> Finding:
-    """A network earth that is confirmed to be a conductor of its own cannot break with the neutral.
+@tells(OUTDOORS)
+def earth_is_separate(system: str) -> str:
+    """Say that a network earth of its own cannot break with the neutral: no guard is asked.
 
     Only while the network keeps it so: a repair in the street may join the two.
 
     Examples
     --------
-    >>> earth_is_separate("TN-S").why
+    >>> earth_is_separate("TN-S").says[:52]
     'TN-S, confirmed: the earth is a conductor of its own'
     """
-    return not_applicable(f"{system}, confirmed: the earth is a conductor of its own")
+    return (
+        f"{system}, confirmed: the earth is a conductor of its own, and no guard against the break "
+        "of a combined one is asked"
+    )
 
 
-@requires("a point on a rod leans on no neutral of the street", place=OUTDOORS)
-def neutral_not_leaned_on(detection: str) -> Finding:
-    """Where a rod earths the house there is no combined neutral to lose.
+@tells(OUTDOORS)
+def neutral_not_leaned_on(detection: str) -> str:
+    """Say that where a rod earths the house there is no combined neutral to lose.
 
     No device against its break is asked; one that is there works all the same.
 
     Examples
     --------
-    >>> neutral_not_leaned_on("none").why
+    >>> neutral_not_leaned_on("none").says
     'on a rod: no combined neutral to lose, no device against its break is asked'
     """
-    why = "on a rod: no combined neutral to lose, no device against its break is asked"
+    words = "on a rod: no combined neutral to lose, no device against its break is asked"
     if detection == Detection.VOLTS_WINDOW:
-        why = f"{why}; the one in the point still trips on low or high volts"
-    return not_applicable(why)
+        return f"{words}; the one in the point still trips on low or high volts"
+    return words
 
 
 @requires("there is room for the rods planned", place=METHOD)
@@ -131,46 +135,69 @@ def room_for_rods(room: bool) -> Finding:
                  "earth, or another kind of electrode")  # fmt: skip
 
 
-@requires("the loop of the network's earth against what is declared", unit="Ω", place=DECLARED)
-def loop_as_declared(Ze: Ohms, declared: Ohms) -> Finding:  # noqa: N803 - as in the clause
-    """A loop larger than operators declare is reported; the circuit's own loop decides.
+@tells(DECLARED)
+def loop_as_declared(Ze: Ohms, declared: Ohms) -> str:  # noqa: N803 - as in the clause
+    """Say what the loop of the network's earth reads, where operators declare no less.
 
-    A reading with the main earth lifted, or what a certificate gives.
-
-    Examples
-    --------
-    >>> loop_as_declared(Ohms(0.55), Ohms(0.35)).outcome.value
-    'pass'
-    """
-    return Finding(Outcome.PASS, Ze, declared)
-
-
-@requires("metal on another earth is looked for", place=REACH)
-def metal_looked_for(place: str) -> Finding:
-    """Whoever goes to the place looks for what a hand could touch together with the car.
-
-    Until somebody has noted the distance.
+    A reading with the main earth lifted, or what a certificate gives; the circuit's own loop
+    decides.
 
     Examples
     --------
-    >>> metal_looked_for("drive").why
-    'nobody has noted what metal stands by drive'
+    >>> loop_as_declared(Ohms(0.2), Ohms(0.35)).says
+    "the loop of the network's earth reads 0.2 Ω; operators declare 0.35 Ω for it"
     """
-    return holds(True, f"nobody has noted what metal stands by {place}")
+    return (
+        f"the loop of the network's earth reads {Ze:g} Ω; operators declare {declared:g} Ω for it"
+    )
 
 
-@requires("metal on the network's earth is kept away from the rod", unit="m", place=REACH)
-def rod_kept_away(away: Metres) -> Finding:
-    """A rod stays an earth of its own only away from what is buried on the network's earth.
-
-    The figure is the largest that is quoted; none is in the rules.
+@tells(DECLARED, caution=True)
+def loop_to_report(Ze: Ohms, declared: Ohms) -> str:  # noqa: N803 - as in the clause
+    """Ask for a report of a loop larger than operators declare; the circuit's own loop decides.
 
     Examples
     --------
-    >>> rod_kept_away(Metres(3.6)).limit
-    3.6
+    >>> loop_to_report(Ohms(0.55), Ohms(0.35)).caution[-27:]
+    ' report it with the reading'
     """
-    return Finding(Outcome.PASS, None, away)
+    return (
+        f"the loop of the network's earth reads {Ze:g} Ω, more than the {declared:g} Ω operators "
+        "declare for it: report it with the reading"
+    )
+
+
+@tells(REACH, caution=True)
+def metal_looked_for(reach: Metres) -> str:
+    """Ask for a look at what a hand could touch together with the car, until it is noted.
+
+    Examples
+    --------
+    >>> metal_looked_for(Metres(2.5)).caution[-40:]
+    'within 2.5 m of the car where it charges'
+    """
+    return (
+        "look for metal on another earth (a lamp post, a neighbour's fence or car) within "
+        f"{reach:g} m of the car where it charges"
+    )
+
+
+@tells(REACH, caution=True)
+def rod_kept_away(away: Metres) -> str:
+    """Ask what is buried before a rod is driven.
+
+    It stays an earth of its own only away from what is buried on the network's earth. The figure
+    is the largest that is quoted; none is in the rules.
+
+    Examples
+    --------
+    >>> rod_kept_away(Metres(3.6)).caution[:57]
+    'before the rod is driven, find what is buried: up to 3.6 '
+    """
+    return (
+        f"before the rod is driven, find what is buried: up to {away:g} m is asked between it and "
+        "metal on the network's earth; the operator's own figure rules"
+    )
 
 
 def point_earthing(
@@ -189,72 +216,63 @@ def point_earthing(
     if there.outcome is Outcome.FAIL:
         return Made(PointEarth(earthing, None, None), (there,))
     if earthing == NETWORK_EARTH:
-        made = _on_the_network(home, basis, place, point)
-        return Made(made.out, (there, *made.checks, _reach(home, basis, place)))
+        out, found = _on_the_network(home, basis, place, point)
+        return made_of(out, (there, *found, _reach(home, basis, place)))
     if earthing == HOUSE_ROD:
         electrode_ohm = house_electrode_ohm(home, basis.book)
         touch_v = rod_times_rcd(electrode_ohm, in_amperes(rcd_ma))
         out = PointEarth(earthing, electrode_ohm, touch_v)
-        checks = (there, neutral_not_leaned_on(point.detection), _touch(basis, touch_v))
+        found = (there, neutral_not_leaned_on(point.detection), _touch(basis, touch_v))
         steady = _steady(home, basis, electrode_ohm)
-        return Made(out, (*checks, *steady, _reach(home, basis, place)))
+        return made_of(out, (*found, *steady, _reach(home, basis, place)))
     most_ohm = basis.rules.stable_rod_ohm
     touch_v = rod_times_rcd(most_ohm, in_amperes(rcd_ma))
     out = PointEarth(earthing, most_ohm, touch_v)
     touch = _touch(basis, touch_v).with_caution(NOT_DRIVEN)
     apart, buried = _apart(home, basis, place), _buried(home, basis)
     room = (room_for_rods(home.earthing.second_electrode_room),) if wants_room(home) else ()
-    return Made(out, (there, touch, apart, buried, *room, *steady_in_soil(home, basis)))
+    return made_of(out, (there, touch, apart, buried, *room, *steady_in_soil(home, basis)))
 
 
-def _on_the_network(home: Home, basis: Basis, place: str, point: ChargePoint) -> Made[PointEarth]:
+def _on_the_network(
+    home: Home, basis: Basis, place: str, point: ChargePoint
+) -> tuple[PointEarth, tuple[Check | Note, ...]]:
     """Return what guards a point on the network's earth, and whether that earth is what it was."""
     system, usual = doubted_earthing(home), _usual_loop(home, basis)
     if system != COMBINED:
-        return Made(PointEarth(NETWORK_EARTH, None, None), (earth_is_separate(system), usual))
+        return PointEarth(NETWORK_EARTH, None, None), (earth_is_separate(system), usual)
     outdoors = home.places[place].outdoors
     proof = proof_of(home, basis, point, outdoors)
     guarded, *others = guards(home, basis, point, proof, outdoors)
     if home.supply.earthing != COMBINED:
         guarded = guarded.with_caution(AS_COMBINED)
     out = PointEarth(NETWORK_EARTH, None, None, proof)
-    return Made(out, (guarded, *others, usual))
+    return out, (guarded, *others, usual)
 
 
-def _usual_loop(home: Home, basis: Basis) -> Check:
+def _usual_loop(home: Home, basis: Basis) -> Note:
     """Return the loop of the network's earth against what operators declare for its kind."""
     declared_ohm = declared_ze_ohm(basis.book, home.supply.earthing)
-    check = loop_as_declared(home.supply.ze_ohm, declared_ohm)
-    if home.supply.ze_ohm <= declared_ohm:
-        return check
-    return check.with_caution(
-        f"the loop of the network's earth reads {home.supply.ze_ohm:g} Ω, more than the "
-        f"{declared_ohm:g} Ω operators declare for it: report it with the reading"
-    )
+    told = loop_as_declared if home.supply.ze_ohm <= declared_ohm else loop_to_report
+    return told(home.supply.ze_ohm, declared_ohm)
 
 
-def _reach(home: Home, basis: Basis, place: str) -> Check:
+def _reach(home: Home, basis: Basis, place: str) -> Check | Note:
     """Return whether metal of another earth is out of reach, as far as anybody has looked."""
     metal_m = if_said(lambda: home.places[place].metal_within_m, None)
     limit_m = point_distance(basis.book, "reach between earths")
     if metal_m is not None:
         return reach_separated(metal_m, limit_m)
-    return metal_looked_for(place).with_caution(
-        f"look for metal on another earth (a lamp post, a neighbour's fence or car) within "
-        f"{limit_m:g} m of the car where it charges"
-    )
+    return metal_looked_for(limit_m)
 
 
-def _buried(home: Home, basis: Basis) -> Check:
+def _buried(home: Home, basis: Basis) -> Check | Note:
     """Return whether buried metal is far enough from a rod that is yet to be driven."""
     away_m = point_distance(basis.book, "buried separation")
     metal_m = if_said(lambda: home.earthing.rod_metal_m, None)
     if metal_m is not None:
         return buried_separated(metal_m, away_m).with_caution(OPERATORS_OWN)
-    return rod_kept_away(away_m).with_caution(
-        f"before the rod is driven, find what is buried: up to {away_m:g} m is asked between it "
-        "and metal on the network's earth; the operator's own figure rules"
-    )
+    return rod_kept_away(away_m)
 
 
 def _touch(basis: Basis, touch_v: Volts) -> Check:

@@ -212,6 +212,20 @@ class CheckLine:
 
 
 @dataclass(frozen=True, slots=True)
+class NoteLine:
+    """What is only told, where it is written, and the working of its numbers.
+
+    ``caution`` marks what somebody must see to.
+    """
+
+    caution: bool
+    says: str
+    place: str
+    lines: tuple[WorkingLine, ...] = ()
+    carried: Drawn = ""
+
+
+@dataclass(frozen=True, slots=True)
 class FigureLine:
     """A figure that is worked out but held to no limit, with its working."""
 
@@ -248,6 +262,7 @@ class WorkingGroup:
     figures: tuple[FigureLine, ...] = ()
     rulings: tuple[RulingLine, ...] = ()
     checks: tuple[CheckLine, ...] = ()
+    notes: tuple[NoteLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from ampwright.documents.formulas import drawn, listed, number, row
 from ampwright.documents.symbols import Drawn, plain, symbol, words
 from ampwright.foundations.checks import Check
 from ampwright.foundations.errors import InputError
+from ampwright.foundations.notes import Note
 from ampwright.foundations.rulings import Ruled, Ruling
 from ampwright.foundations.source import Said, Source
 from ampwright.foundations.working import Line, Worked, figure, walk, working
@@ -22,6 +23,7 @@ from .content import (
     CheckLine,
     FigureLine,
     Known,
+    NoteLine,
     RulingLine,
     RulingRow,
     WorkingGroup,
@@ -39,7 +41,8 @@ class Stage:
     """What one stage of the work hands to the paper.
 
     ``figures`` are worked numbers with what they are; ``rulings`` pair a ruling with what it
-    decided; ``rests_on`` are ready words for the facts that carry no number.
+    decided; ``rests_on`` are ready words for the facts that carry no number; ``notes`` are what
+    is only told.
     """
 
     title: str
@@ -47,6 +50,7 @@ class Stage:
     figures: tuple[tuple[str, float], ...] = ()
     rulings: tuple[tuple[Ruling[Any, Any], Ruled[Any]], ...] = ()
     rests_on: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
 
 
 def plain_key(key: str) -> str:
@@ -78,6 +82,7 @@ def group(stage: Stage, ledger: Ledger) -> WorkingGroup:
         figures,
         tuple(ruling_line(ruling, ruled) for ruling, ruled in stage.rulings),
         tuple(check_line(check, ledger) for check in stage.checks),
+        tuple(note_line(note, ledger) for note in stage.notes),
     )
 
 
@@ -183,6 +188,13 @@ def check_line(check: Check, ledger: Ledger) -> CheckLine:
         carried,
         tuple(remedy.does for remedy in check.remedies),
     )
+
+
+def note_line(note: Note, ledger: Ledger) -> NoteLine:
+    """Turn one note into its line, with the working of its numbers."""
+    lines, carried = ledger.enter(*note.numbers)
+    telling = note.telling
+    return NoteLine(telling.caution, note.says, str(telling.place), lines, carried)
 
 
 def both(check: Check) -> str:

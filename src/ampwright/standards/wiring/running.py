@@ -10,6 +10,10 @@ from ampwright.foundations.working import computes
 from ..places import wiring
 
 SITE_GUIDE = Place("on-site guide to BS 7671", at="clips and bends", trust=Trust.MEMORY)
+BENDS = wiring("522.8.3")
+FIRE = wiring("521.10.202")
+DEPTH = Place("usual practice", "", "cables in the ground", Trust.COMMON_PRACTICE)
+APART = wiring("444.6, 528.2")
 DATA = Place("BS EN 50174-2", "2009 on", "data cable beside power", Trust.MEMORY, doubtful=True)
 
 
@@ -41,7 +45,7 @@ def least_bend(d: Millimetres, times: Share) -> Millimetres:
     return Millimetres(times * d)
 
 
-@requires("radius of the bend ≥ the least", unit="mm", place=wiring("522.8.3"))
+@requires("radius of the bend ≥ the least", unit="mm", place=BENDS)
 def bend_not_too_tight(R: Millimetres, least: Millimetres) -> Finding:
     """No bend is so tight that it harms the insulation or the armour.
 
@@ -55,7 +59,7 @@ def bend_not_too_tight(R: Millimetres, least: Millimetres) -> Finding:
     return at_least(R, least)
 
 
-@requires("nothing falls early in a fire", place=wiring("521.10.202"))
+@requires("nothing falls early in a fire", place=FIRE)
 def supports_hold_in_fire(holds_in_fire: bool) -> Finding:
     """Fixings that fire softens do not alone hold a cable up where people may pass.
 
@@ -96,7 +100,7 @@ def hidden_cable_safe(
 @requires(
     "buried deep enough",
     unit="mm",
-    place=Place("usual practice", "", "cables in the ground", Trust.COMMON_PRACTICE),
+    place=DEPTH,
 )
 def buried_deep_enough(depth: Millimetres, usual: Millimetres) -> Finding:
     """A buried cable lies below where a spade goes.
@@ -141,7 +145,7 @@ def data_gap(S: Millimetres, P: Share) -> Millimetres:
     return Millimetres(S * P)
 
 
-@requires("gap between data and power ≥ the least", unit="mm", place=wiring("444.6, 528.2"))
+@requires("gap between data and power ≥ the least", unit="mm", place=APART)
 def data_apart(gap: Millimetres, least: Millimetres) -> Finding:
     """Data cable is far enough from power cable not to pick it up.
 
