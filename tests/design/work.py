@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ampwright.demand.compare import TABLE
 from ampwright.design.board.room import board_room
 from ampwright.design.board.ways import way_found
@@ -17,9 +19,9 @@ from .homes import basis, plain
 
 def circuit(
     facts, tap, place, family=CableFamily.SHEATHED, setting_a=32.0, point="window-lead",
-    earthing="pme", with_data=False, demand_a=(50.0,), reader=plain, on=None,
+    earthing="pme", with_data=False, demand_a=(50.0,), reader=plain, on=None, **before,
 ):  # fmt: skip
-    """The cable of one choice, with all the checks on the way to it."""
+    """The cable of one choice, with all the checks on the way to it; ``before`` is of its feed."""
     home, on = reader(facts), on or basis()
     point = on.catalogue.point(point)
     way = route(home, tap, place)
@@ -27,8 +29,9 @@ def circuit(
     fed = feed(home, on, tap, demand_a, setting_a)
     borne = feed_bears(home, on, tap, demand_a, setting_a)
     bought = sizes(home, on, way.out, family, point.phases, with_data)
-    made = cable(home, on, way.out, bought.out, device.out.guard, fed.out, earthing, family,
-                 setting_a, point.phases, entry_of(home, on, point).out)  # fmt: skip
+    made = cable(home, on, way.out, bought.out, device.out.guard, replace(fed.out, **before),
+                 earthing, family, setting_a, point.phases,
+                 entry_of(home, on, point).out)  # fmt: skip
     stages = (way, device, fed, borne, made)
     return made.out, device.out, tuple(check for stage in stages for check in stage.checks)
 

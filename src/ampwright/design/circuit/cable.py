@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import floor
 from typing import Final
 
 from ampwright.firm.basis import Basis
@@ -29,10 +30,17 @@ from ampwright.standards.wiring.charging import (
 )
 from ampwright.standards.wiring.fault import loop, loop_within_limit
 from ampwright.standards.wiring.overload import cable_carries_device
-from ampwright.standards.wiring.voltage_drop import drop, drop_in_all, drop_share, drop_within_limit
+from ampwright.standards.wiring.voltage_drop import (
+    drop,
+    drop_in_all,
+    drop_share,
+    drop_within_limit,
+    longest_run,
+)
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.capacity import CableFamily
+from ampwright.tables.voltage_drop import drop_mv
 
 from ..earthing.network import network_earth
 from ..route import Laid, Route, paced
@@ -149,6 +157,18 @@ def share_lost(before: Share, own: Share) -> Share:
     return Share(before + own)
 
 
+@computes("dU", "V", formula="U0 * (limit - before)", place=METHOD)
+def volts_to_lose(U0: Volts, limit: Share, before: Share) -> Volts:  # noqa: N803 - as printed
+    """Return the volts that a circuit may still lose behind its feed.
+
+    Examples
+    --------
+    >>> volts_to_lose(Volts(230.0), Share(0.05), Share(0.01))
+    9.2
+    """
+    return Volts(U0 * (limit - before))
+
+
 def cable(
     home: Home,
     basis: Basis,
@@ -165,9 +185,9 @@ def cable(
     """Return the smallest of the sizes that meets every limit along the way.
 
     From the least the firm fits to the largest the point takes; where none holds, the
-    largest of those with what it fails. Resistance and earth core as copper of ordinary
-    stranding at the temperature that the terminals bear. Raises ``Unanswered`` where no way has
-    been paced.
+    largest of those with what it fails, and how far it would reach. Resistance and earth core
+    as copper of ordinary stranding at the temperature that the terminals bear. Raises
+    ``Unanswered`` where no way has been paced.
     """
     way = paced(way)
     job = Job(home, basis, way, guard, feed, earthing, setting_a, phases, entry)
@@ -187,7 +207,7 @@ def cable(
         if not _goes_in(larger.out, entry):
             break
         made = larger
-    return Made(made.out, (cable_offered(True, wanted), *made.checks))
+    return Made(made.out, (cable_offered(True, wanted), *_told(job, made)))
 
 
 def _as_laid(
@@ -201,7 +221,7 @@ def _as_laid(
     size = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2)
     apart = neutral_and_earth_apart(not _has_earth(job, laid))
     made = _try(job, alike[0], AS_LAID)
-    return Made(made.out, (kind, apart, size.with_caution(SENSOR_APART), *made.checks))
+    return Made(made.out, (kind, apart, size.with_caution(SENSOR_APART), *_told(job, made)))
 
 
 def _has_earth(job: Job, laid: Laid) -> bool:
@@ -255,6 +275,29 @@ def _checks(job: Job, out: Cable, size: Size) -> tuple[Check, ...]:
         terminal_stays_cool(out.conductor_c, job.entry.terminal_c),
         gland_holds_cable(out.overall_mm, job.entry.gland_least_mm, job.entry.gland_mm),
     )
+
+
+def _told(job: Job, made: Made[Cable]) -> tuple[Check, ...]:
+    """Return the checks of what was chosen; one that loses too much says how far it reaches."""
+    too_far = drop_within_limit.clause  # type: ignore[attr-defined]
+    return tuple(
+        replace(each, why=_reach(job, made.out))
+        if each.outcome is Outcome.FAIL and each.requirement is too_far
+        else each
+        for each in made.checks
+    )
+
+
+def _reach(job: Job, out: Cable) -> str:
+    """Say how far a size reaches at its setting before it loses too much."""
+    book, phases, setting_a = job.basis.book, job.phases, job.setting_a
+    limit, before = job.basis.rules.drop_share, job.feed.drop_share
+    if before >= limit:
+        return "the feed before it loses as much already"
+    left_v = volts_to_lose(nominal(book, phases), limit, before)
+    reach_m = longest_run(left_v, drop_mv(book, out.family, phases, out.size_mm2), setting_a)
+    said = f"{out.size_mm2:g} mm² at {setting_a:g} A reaches {floor(reach_m)} m"
+    return f"{said}, and the way is {out.length_m:g} m"
 
 
 def _mended(job: Job, check: Check) -> Check:
