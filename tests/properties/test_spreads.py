@@ -215,7 +215,7 @@ def test_a_stage_is_run_once_for_each_home_it_can_tell_apart() -> None:
     assert len(calls) == 6
 
 
-def test_a_read_that_was_expected_and_does_not_come_costs_no_run() -> None:
+def test_no_run_is_made_in_vain() -> None:
     calls: list[int] = []
 
     def stage(home: Any, which: int) -> int:
@@ -225,4 +225,4 @@ def test_a_read_that_was_expected_and_does_not_come_costs_no_run() -> None:
     wide = {"a": (1, 2), "b": (4, 5, 6)}
     lifter = Lifter(Homes({}, wide, {"a": (1.0,) * 2, "b": (1.0,) * 3}, View))  # type: ignore[arg-type]
     lifter.lift(stage, lifter.lift(lambda home: home.a))
-    assert calls == [2, 2, 2, 2, 1]
+    assert sorted(calls) == [1, 2, 2, 2]

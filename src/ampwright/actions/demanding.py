@@ -15,7 +15,7 @@ from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.errors import InputError, Problem
 from ampwright.foundations.quantity import Kilowatts
 from ampwright.options.chances import most_usual
-from ampwright.options.homes import ForkingReader
+from ampwright.options.homes import HomeReader
 from ampwright.survey.home import Home
 from ampwright.tables.supply_limits import nominal_v
 
@@ -86,7 +86,7 @@ def demand(
     basis = basis_for(read, terms)
     homes = read.homes(basis)
     taken = most_usual(homes, {})
-    reader = ForkingReader({**homes.known, **taken}, {})
+    reader = HomeReader({**homes.known, **taken}, {})
     home = homes.build(reader)
     try:
         table = household_demand(home, basis.book).out

@@ -1,4 +1,4 @@
-"""The homes that the facts allow: what is known, what is open, and the view that forks.
+"""The homes that the facts allow: what is known, what is open, and the view of one.
 
 A complete home is the case with nothing open; the same reader serves both.
 """
@@ -18,10 +18,6 @@ from .memory import BLANK, Memory
 
 Build = Callable[[Any], Home]
 """Makes the typed view of a home over a reader."""
-
-
-class Fork(Exception):  # noqa: N818 - not an error: the reader asks for one value to be fixed
-    """A stage read a fact that is still open."""
 
 
 class Change(NamedTuple):
@@ -47,15 +43,19 @@ class Changed(Protocol):
 Changes = Mapping[str, Changed]
 """By the fact, what work leaves of it in each home."""
 
+Can = Callable[[str], tuple[Value, ...]]
+"""The values that an open fact can have."""
 
-class ForkingReader:
-    """Gives values of a partly fixed home; the first read of a still open fact forks.
 
-    ``changes`` are laid over the homes. ``seen`` gathers every fact that was read, whether it
-    has a value or not, and ``used`` those whose fixed value was looked at.
+class HomeReader:
+    """Gives values of a partly known home; takes the first of a fact that is still open.
+
+    ``changes`` are laid over the homes and ``can`` gives the values that an open fact can have.
+    ``fixed`` holds those taken so, beside the ones it began with; ``seen`` every fact that was
+    read with its value, whether it has one or not, in order.
     """
 
-    __slots__ = ("asked", "changes", "fixed", "known", "open", "seen", "used")
+    __slots__ = ("can", "changes", "fixed", "known", "open", "seen")
 
     def __init__(
         self,
@@ -66,13 +66,12 @@ class ForkingReader:
         self.known = known
         self.open = open_
         self.changes = changes or {}
-        self.fixed: Mapping[str, Value] = {}
-        self.asked = ""
+        self.can: Can = open_.__getitem__
+        self.fixed: dict[str, Value] = {}
         self.seen: dict[str, Any] = {}
-        self.used: set[str] = set()
 
     def read(self, key: str) -> Any:
-        """Return the value of a fact; raises ``Fork`` when open, ``Unanswered`` when blank."""
+        """Return the value of a fact; raises ``Unanswered`` when blank."""
         seen = self.seen
         seen[key] = BLANK
         if key in self.changes:
@@ -83,22 +82,18 @@ class ForkingReader:
         if key in self.known:
             value = seen[key] = self.known[key]
             return value
-        if key in self.fixed:
-            self.used.add(key)
+        if key in self.open:
+            if key not in self.fixed:
+                self.fixed[key] = self.can(key)[0]
             value = seen[key] = self.fixed[key]
             return value
-        if key in self.open:
-            self.asked = key
-            raise Fork
         raise Unanswered(key)
 
     def _change(self, changed: Changed) -> Change | None:
-        """Return what becomes of a fact here; raises ``Fork`` where that is still open."""
+        """Return what becomes of a fact here."""
         for fact in changed.facts:
             if fact not in self.fixed:
-                self.asked = fact
-                raise Fork
-            self.used.add(fact)
+                self.fixed[fact] = self.can(fact)[0]
         return changed.in_home(self.fixed)
 
 
@@ -187,4 +182,4 @@ class Homes:
 
     def one(self, fixed: Mapping[str, Value], changes: Mapping[str, Value] | None = None) -> Home:
         """Return the one home in which the open facts have these values, after some work."""
-        return self.build(ForkingReader({**self.known, **fixed, **(changes or {})}, {}))
+        return self.build(HomeReader({**self.known, **fixed, **(changes or {})}, {}))

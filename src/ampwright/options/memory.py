@@ -2,7 +2,7 @@
 
 A stage is pure: handed the same, it reads the same first fact; by its value the same next one;
 and so on to the same result. What was run once is found again that way for any other homes of
-the same parts, whichever facts of them have been answered since.
+the same things, whichever facts of them have been answered since.
 """
 
 from __future__ import annotations
@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Final, NamedTuple, Protocol, cast
 
-from ampwright.foundations.answers import Unanswered, Value
+from ampwright.foundations.answers import Missing, Unanswered, Value
 
-MOST: Final = 1 << 18
-"""So many results are held; past that all are let go."""
+MOST: Final = 1 << 17
+"""What came of so many things handed to stages is held; past that all is let go."""
 
 
 class Blank:
@@ -28,10 +28,6 @@ class Reading(Protocol):
 
     seen: dict[str, Any]
 
-    def read(self, key: str, /) -> Any:
-        """Return the value of a fact."""
-        ...
-
 
 class Reads(NamedTuple):
     """The fact a stage reads next, and what follows for each value of it."""
@@ -41,10 +37,9 @@ class Reads(NamedTuple):
 
 
 class Ended(NamedTuple):
-    """What a stage came to; ``lacking`` is the blank fact it ended at, if it did."""
+    """What a stage came to; missing, where it ended at a blank fact."""
 
     result: Any
-    lacking: str | None
 
 
 class Once(NamedTuple):
@@ -54,61 +49,57 @@ class Once(NamedTuple):
     ended: Ended
 
 
+Place = tuple[dict[Any, Any], Any]
+"""Where a stage has come to: what follows there, and for which value."""
+
+
 class Memory:
-    """Results of stages, kept from one set of facts to the next."""
+    """Results of stages, kept from one set of facts to the next; ``calls`` counts their runs."""
 
     def __init__(self) -> None:
         self._kept: dict[Any, Any] = {}
         self.calls = 0
 
-    def made(
-        self, stage: Callable[..., Any], view: Any, reader: Reading, args: tuple[object, ...]
-    ) -> Any:
-        """Return what a stage makes, run only where what it reads was not met before.
-
-        Raises what the stage raises: ``Unanswered``, and whatever the reader does.
-        """
+    def start(self, stage: Callable[..., Any], args: tuple[object, ...]) -> Place:
+        """Return where a stage begins that is handed something."""
         key = (stage, *args)
-        node = self._kept.get(key)
-        if type(node) is Once:
+        once = self._kept.get(key)
+        if type(once) is Once:
             del self._kept[key]
-            node = self._noted(key, node)
-        while type(node) is Reads:
-            try:
-                value = reader.read(node.fact)
-            except Unanswered:
-                value = BLANK
-            node = node.then.get(value)
-        if node is None:
-            node = self._afresh(key, stage, view, reader, args)
-        if node.lacking is not None:
-            raise Unanswered(node.lacking)
-        return node.result
+            self._note(key, once)
+        return self._kept, key
 
-    def _afresh(
+    def let_go(self) -> None:
+        """Let go of everything where too much is kept; no place found before stands then."""
+        if len(self._kept) > MOST:
+            self._kept.clear()
+
+    def run(
         self,
-        key: tuple[Any, ...],
         stage: Callable[..., Any],
+        args: tuple[object, ...],
         view: Any,
         reader: Reading,
-        args: tuple[object, ...],
+        *,
+        once: bool,
     ) -> Ended:
-        """Run a stage and note what it came to under all that it read, in order."""
-        try:
-            ended = Ended(stage(view, *args), None)
-        except Unanswered as blank:
-            ended = Ended(None, blank.key)
-        if self.calls % MOST == 0:
-            self._kept.clear()
+        """Run a stage and note what it comes to under all that it reads, in order.
+
+        ``once`` puts off the noting until the same is asked for again.
+        """
         self.calls += 1
-        if key in self._kept:
-            self._noted(key, Once(reader.seen, ended))
+        try:
+            ended = Ended(stage(view, *args))
+        except Unanswered as blank:
+            ended = Ended(Missing((blank.key,)))
+        key, ran = (stage, *args), Once(reader.seen, ended)
+        if once and key not in self._kept:
+            self._kept[key] = ran
         else:
-            self._kept[key] = Once(reader.seen, ended)
+            self._note(key, ran)
         return ended
 
-    def _noted(self, key: tuple[Any, ...], once: Once) -> Reads | Ended:
-        """Note a run under all that it read, in order; return what follows from the key now."""
+    def _note(self, key: tuple[Any, ...], once: Once) -> None:
         then, value = self._kept, cast(Any, key)
         for fact, read in once.seen.items():
             further = then.get(value)
@@ -116,4 +107,3 @@ class Memory:
                 further = then[value] = Reads(fact, {})
             then, value = further.then, read
         then[value] = once.ended
-        return cast(Reads | Ended, self._kept[key])

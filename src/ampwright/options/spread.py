@@ -1,7 +1,7 @@
 """What a result can be, over only the open facts it depends on.
 
-``lift`` runs a plain scalar stage once for each distinct thing it could be given, forking at
-the first read of a fact that is still open. Nothing declares what it reads and nothing is
+``lift`` runs a plain scalar stage once for each distinct thing it could be given and reads of a
+home, parting at each fact that is still open. Nothing declares what it reads and nothing is
 written twice for arrays. A spread without facts is one plain result.
 """
 
@@ -14,13 +14,17 @@ from typing import Any, Generic, TypeVar, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from ampwright.foundations.answers import Missing, Unanswered, Value
+from ampwright.foundations.answers import Missing, Value
 
-from .forking import Can, Held, Leaf, Tree
-from .homes import Change, Changes, Fork, ForkingReader, Homes
+from .beside import Held, Leaf
+from .homes import Can, Change, Changes, HomeReader, Homes
+from .memory import BLANK, Ended, Reads
 
 T = TypeVar("T")
 Index = NDArray[np.int64]
+
+Waiting = tuple[dict[Any, Any], Any, Mapping[str, Value]]
+"""Where a stage has come to, and the open facts it looked at on its way."""
 
 NOWHERE: Index = np.zeros((), np.int64)
 
@@ -151,11 +155,10 @@ class Lifter:
     ) -> None:
         self.homes, self.changes = homes, changes or {}
         self.calls = 0
-        self._reader = ForkingReader(homes.known, homes.open, self.changes)
+        self._reader = HomeReader(homes.known, homes.open, self.changes)
         self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
         self._reads: set[str] = set()
-        self._forks: dict[Callable[..., Any], tuple[str, ...]] = {}
         self._near = [(other, unlike(self.changes, other.changes)) for other in near]
 
     def like(self, changes: Changes, near: Iterable[Lifter]) -> Lifter:
@@ -179,6 +182,7 @@ class Lifter:
     ) -> tuple[Spread[T], frozenset[str]]:
         """Return the spread of a stage, and every fact that it read."""
         self._reads = set()
+        self.homes.memory.let_go()
         return self._lift(stage, args), frozenset(self._reads)
 
     def _from_near(self, key: tuple[Any, ...]) -> tuple[Spread[Any], frozenset[str]] | None:
@@ -228,28 +232,68 @@ class Lifter:
         return inverse.reshape(code.shape), found
 
     def _leaves(self, stage: Callable[..., T], args: tuple[object, ...], can: Can) -> list[Leaf]:
-        """Run a stage for each combination of the open facts it really reads.
+        """Return what a stage comes to for each combination of the open facts it really reads.
 
-        It starts with the facts that the stage read last time, which saves the runs that would
-        end at them; what a run did not look at does not count, so no run is made in vain.
+        It is followed along what it read before, and run where nobody has come yet: once for
+        each end, for what a run does not look at does not count.
         """
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
             return [({}, Missing(tuple(dict.fromkeys(lacking))))]
-        reader, view, memory = self._reader, self.view, self.homes.memory
-        tree = Tree(can, self._forks.get(stage, ()))
-        while (fixed := tree.next()) is not None:
-            reader.fixed, reader.used, reader.seen = fixed, set(), {}
-            self.calls += 1
-            try:
-                tree.ends(memory.made(stage, view, reader, args), reader.used)
-            except Fork:
-                tree.forks(reader.asked, reader.used)
-            except Unanswered as blank:
-                tree.ends(Missing((blank.key,)), reader.used)
-            self._reads.update(reader.seen)
-        self._forks[stage] = tree.always
-        return tree.leaves
+        leaves: list[Leaf] = []
+        waiting: list[Waiting] = [(*self.homes.memory.start(stage, args), {})]
+        while waiting:
+            then, at, fixed = waiting.pop()
+            node = then.get(at)
+            if node is None:
+                ended, chose = self._run(stage, args, fixed, can)
+                if not chose:
+                    leaves.append((fixed, ended.result))
+                    continue
+                node = then[at]
+            if type(node) is Reads:
+                waiting += self._further((then, at, fixed), node, can)
+            else:
+                leaves.append((fixed, node.result))
+        return leaves
+
+    def _further(self, here: Waiting, reads: Reads, can: Can) -> Iterable[Waiting]:
+        """Return where a stage goes on from the fact it reads, by each value it can have."""
+        then, at, fixed = here
+        fact = reads.fact
+        self._reads.add(fact)
+        changed = self.changes.get(fact)
+        if changed is not None:
+            for other in changed.facts:
+                if other not in fixed:
+                    return [(then, at, {**fixed, other: value}) for value in can(other)]
+            change = changed.in_home(fixed)
+            if change is not None:
+                return ((reads.then, change.value, fixed),)
+        homes = self.homes
+        if fact in homes.known:
+            return ((reads.then, homes.known[fact], fixed),)
+        if fact in fixed:
+            return ((reads.then, fixed[fact], fixed),)
+        if fact in homes.open:
+            return [(reads.then, value, {**fixed, fact: value}) for value in can(fact)]
+        return ((reads.then, BLANK, fixed),)
+
+    def _run(
+        self,
+        stage: Callable[..., T],
+        args: tuple[object, ...],
+        fixed: Mapping[str, Value],
+        can: Can,
+    ) -> tuple[Ended, bool]:
+        """Run a stage in one home; also say whether it read facts that could be otherwise."""
+        reader = self._reader
+        reader.fixed, reader.seen, reader.can = dict(fixed), {}, can
+        self.calls += 1
+        once = not self.homes.open
+        ended = self.homes.memory.run(stage, args, self.view, reader, once=once)
+        self._reads.update(reader.seen)
+        return ended, len(reader.fixed) > len(fixed)
 
     def _joined(
         self, facts: tuple[str, ...], inverse: Index, trees: list[list[Leaf]]

@@ -15,8 +15,8 @@ import numpy as np
 
 from ampwright.foundations.answers import Missing, Unanswered, Value
 
-from ..homes import Changes, Fork, ForkingReader, Homes
-from ..memory import BLANK
+from ..homes import Changes, HomeReader, Homes
+from ..memory import BLANK, Reads
 from ..spread import NOWHERE, Index, Lifter, Spread, filled, trimmed
 
 T = TypeVar("T")
@@ -105,53 +105,35 @@ def homes_in(cells: int) -> list[int]:
     return found
 
 
-class DrawnReader(ForkingReader):
-    """Gives the value that a fact has in all of some drawn homes, and forks where they differ.
+class DrawnReader(HomeReader):
+    """Gives the values of one of the drawn homes, which is the one numbered ``first``."""
 
-    ``cells`` is the set of homes it stands for, ``first`` one of them, and ``apart`` how they
-    differ in the fact that forked.
-    """
-
-    __slots__ = ("apart", "cells", "first", "homes")
+    __slots__ = ("first", "homes")
 
     def __init__(self, homes: DrawnHomes, changes: Changes) -> None:
         super().__init__(homes.known, {}, changes)
         self.homes = homes
-        self.stand_for(1)
-        self.apart: Parted
-
-    def stand_for(self, cells: int) -> None:
-        """Stand for some of the homes, of which nothing has been read yet."""
-        self.cells, self.first = cells, (cells & -cells).bit_length() - 1
-        self.seen = {}
+        self.first = 0
 
     def read(self, key: str) -> Any:
-        """Return the value of a fact; ``Fork`` where homes differ, ``Unanswered`` if blank."""
-        seen = self.seen
-        seen[key] = BLANK
+        """Return the value of a fact; raises ``Unanswered`` when blank."""
+        value = self.seen[key] = self._value(key)
+        if value is BLANK:
+            raise Unanswered(key)
+        return value
+
+    def _value(self, key: str) -> Any:
         if key in self.changes:
             changed = cast(Spread[Any], self.changes[key])
-            change = changed.values[self._alike(self.homes.apart_in(changed))]
+            apart = self.homes.apart_in(changed)
+            change = changed.values[0 if apart is None else apart.numbers[self.first]]
             if change is not None:
-                seen[key] = change.value
                 return change.value
         if key in self.known:
-            value = seen[key] = self.known[key]
-            return value
+            return self.known[key]
         if key in self.homes.numbers:
-            value = seen[key] = self.homes.among[key][self._alike(self.homes.told_by(key))]
-            return value
-        raise Unanswered(key)
-
-    def _alike(self, apart: Parted | None) -> int:
-        """Return the number that all of these homes have; raises ``Fork`` where they differ."""
-        if apart is None:
-            return 0
-        number = apart.numbers[self.first]
-        if self.cells & ~apart.having[number]:
-            self.apart = apart
-            raise Fork
-        return number
+            return self.homes.among[key][self.homes.told_by(key).numbers[self.first]]
+        return BLANK
 
 
 class DrawnLifter(Lifter):
@@ -215,19 +197,48 @@ class DrawnLifter(Lifter):
         if lacking:
             yield cells, Missing(tuple(dict.fromkeys(lacking)))
             return
-        waiting = [cells]
         memory, reader = self.homes.memory, self._reader
+        then, at = memory.start(stage, args)
+        waiting = [(then, at, cells)]
         while waiting:
-            here = waiting.pop()
-            reader.stand_for(here)
-            self.calls += 1
-            try:
-                result = memory.made(stage, self.view, reader, args)
-            except Fork:
-                waiting += (both for each in reader.apart.having.values() if (both := here & each))
-                result = None
-            except Unanswered as blank:
-                result = Missing((blank.key,))
-            self._reads.update(reader.seen)
-            if result is not None:
-                yield here, result
+            then, at, here = waiting.pop()
+            node = then.get(at)
+            if node is None:
+                reader.first, reader.seen = (here & -here).bit_length() - 1, {}
+                self.calls += 1
+                memory.run(stage, args, self.view, reader, once=False)
+                node = then[at]
+            if type(node) is Reads:
+                self._reads.add(node.fact)
+                waiting += ((node.then, *each) for each in self._by_value(node.fact, here))
+            else:
+                yield here, node.result
+
+    def _by_value(self, fact: str, cells: int) -> Iterator[tuple[Any, int]]:
+        """Yield each value that a fact has in some homes, and in which of them."""
+        if fact in self.changes:
+            changed = cast(Spread[Any], self.changes[fact])
+            for number, here in self._parted(self.homes.apart_in(changed), cells):
+                change = changed.values[number]
+                if change is not None:
+                    yield change.value, here
+                    cells &= ~here
+        if not cells:
+            return
+        if fact in self.homes.known:
+            yield self.homes.known[fact], cells
+        elif fact in self.homes.numbers:
+            for number, here in self._parted(self.homes.told_by(fact), cells):
+                yield self.homes.among[fact][number], here
+        else:
+            yield BLANK, cells
+
+    @staticmethod
+    def _parted(apart: Parted | None, cells: int) -> list[tuple[int, int]]:
+        """Return the numbers that some homes have, and which of them have each."""
+        if apart is None:
+            return [(0, cells)]
+        number = apart.numbers[(cells & -cells).bit_length() - 1]
+        if not cells & ~apart.having[number]:
+            return [(number, cells)]
+        return [(n, both) for n, each in apart.having.items() if (both := cells & each)]
