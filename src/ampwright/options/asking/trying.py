@@ -151,6 +151,8 @@ class Trying:
         return self._with(laid, wanted)
 
     def _with(self, laid: Laid, wanted: list[dict[str, Any] | None]) -> Laid | None:
+        if not any(wanted):
+            return None
         before = [laid.values[i] or () for i in laid_over(laid, self.count).tolist()]
         after = [
             has if more is None else with_more(has, more)
