@@ -12,7 +12,6 @@ from __future__ import annotations
 import sys
 import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
 from functools import cache
 from itertools import permutations
@@ -25,10 +24,21 @@ from numpy.typing import NDArray
 from ampwright.firm.asking import Channel
 from ampwright.firm.basis import Basis, load_basis
 from ampwright.foundations.answers import Value
-from ampwright.options.asking.asked import SEED, explore, lists_closed, order_of, visit_p, worths
+from ampwright.options.asking.asked import (
+    DRAWS,
+    SEED,
+    explore,
+    lists_closed,
+    order_of,
+    visit_p,
+    worths,
+)
 from ampwright.options.asking.drawing import draw
+from ampwright.options.asking.leading import found_in
+from ampwright.options.asking.possible_homes import likely_range
 from ampwright.options.asking.remaining import Remaining, whole
 from ampwright.options.asking.supposing import homes_supposed, supposing
+from ampwright.options.asking.trying import remaining_of
 from ampwright.options.asking.worth import NEAR_P, turns_on
 from ampwright.options.homes import Homes
 from ampwright.options.open_homes import homes_of
@@ -37,7 +47,10 @@ from ampwright.survey.folding import as_found
 from ampwright.survey.homefile import read
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "quillbrook-close.toml"
+CALLS = sorted((EXAMPLE.parent / "calls").glob("*.toml"))
 PHONE_FACTS = 6
+MANY = 400
+MANY_SEED = 99
 ORDERS = 200
 
 OPENED: Mapping[str, Mapping[Value, float]] = {
@@ -202,7 +215,7 @@ def after_the_telephone(basis: Basis, count: int, facts: int) -> None:
             if step == facts or not phone:
                 break
             best = min(phone, key=order_of)
-            left = answered(left, best.key, truth[best.key])
+            left = left.knowing({best.key: truth[best.key]})
         speakable += seen.holds.speakable
         certain += seen.holds.certain is not None
         widths.append(seen.holds.likely.width_p / 100 if seen.holds.likely else np.nan)
@@ -212,11 +225,28 @@ def after_the_telephone(basis: Basis, count: int, facts: int) -> None:
     print(f"likely range: middle home £{np.nanmedian(widths):.0f} wide; {took:.2f} s a question")
 
 
-def answered(homes: Homes, key: str, value: Value) -> Homes:
-    """Return the homes in which a fact has one value."""
-    still = {other: values for other, values in homes.open.items() if other != key}
-    chances = {other: homes.chances[other] for other in still}
-    return replace(homes, known={**homes.known, key: value}, open=still, chances=chances, pool={})
+def few_beside_many(basis: Basis, calls: Sequence[Path], many: int) -> None:
+    """Print how far the likely range of the homes drawn for a call lies from that of many more."""
+    print(f"\nlikely range of {DRAWS} drawn homes, and by how much that of {many} others is off it")
+    apart = []
+    for call in calls:
+        folded = as_found(read(call.read_text("utf-8"), call.name).records)
+        supposed = supposing(folded, basis.asking)
+        homes, _ = lists_closed(homes_supposed(supposed, basis))
+        few, more = (
+            likely_range(remaining_of(drawn, found_in(drawn, basis)))
+            for drawn in (
+                draw(homes, DRAWS, SEED, supposed.same),
+                draw(homes, many, MANY_SEED, supposed.same),
+            )
+        )
+        if few is None or more is None:
+            continue
+        low, high = (more.low_p - few.low_p) / 100, (more.high_p - few.high_p) / 100
+        apart += [abs(low), abs(high)]
+        ends = f"£{few.low_p / 100:,.0f} to £{few.high_p / 100:,.0f}"
+        print(f"  {call.stem:20} {ends}, ends {low:+.0f} and {high:+.0f}")
+    print(f"on the average £{np.mean(apart):.0f}, at most £{max(apart):.0f}")
 
 
 def main(words: list[str]) -> int:
@@ -226,6 +256,7 @@ def main(words: list[str]) -> int:
     homes = homes_of(as_found(read(EXAMPLE.read_text("utf-8"), EXAMPLE.name).records), basis)
     better = [count_questions(opened(homes, n), basis, ORDERS) for n in ((3,) if quick else (5, 8))]
     after_the_telephone(basis, 1 if quick else 10, 1 if quick else PHONE_FACTS)
+    few_beside_many(basis, CALLS[:1] if quick else CALLS, DRAWS if quick else MANY)
     return 0 if all(better) else 1
 
 

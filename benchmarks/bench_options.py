@@ -169,17 +169,9 @@ def complete(folded: FoldedHome, basis: Basis) -> None:
     print(f"one option in one home, with its whole working  {full:8.2f} ms  {full / bare:.1f} x")
 
 
-def settled(homes: Homes, facts: Mapping[str, Value]) -> Homes:
-    """Return the homes with some facts known."""
-    still = {key: values for key, values in homes.open.items() if key not in facts}
-    chances = {key: homes.chances[key] for key in still}
-    return Homes({**homes.known, **facts}, still, chances, homes.build)
-
-
 def bonded(folded: FoldedHome, basis: Basis) -> Homes:
     """Return the example with its water bonded and its operator's readings settled."""
-    return settled(
-        homes_of(folded, basis),
+    return homes_of(folded, basis).knowing(
         {"services.water.bond_mm2": 10.0, "services.water.bond_connected": True,
          "operator.counts_limiter": False, "operator.counts_setting": False},
     )  # fmt: skip

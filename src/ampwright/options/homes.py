@@ -6,7 +6,7 @@ A complete home is the case with nothing open; the same reader serves both.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import product
 from typing import Any, NamedTuple, Protocol
 
@@ -158,6 +158,17 @@ class Homes:
         wanted = set(keys)
         still = {key: values for key, values in self.open.items() if key in wanted}
         return self.with_values(still, {key: self.chances[key] for key in still})
+
+    def knowing(self, answers: Mapping[str, Value]) -> Homes:
+        """Return the homes that are left where some facts are known."""
+        still = {key: values for key, values in self.open.items() if key not in answers}
+        return replace(
+            self,
+            known={**self.known, **answers},
+            open=still,
+            chances={key: self.chances[key] for key in still},
+            pool={},
+        )
 
     def with_values(
         self, still: Mapping[str, tuple[Value, ...]], chances: Mapping[str, tuple[float, ...]]

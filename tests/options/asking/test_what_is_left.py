@@ -40,13 +40,6 @@ def home_with_open(facts: Mapping[str, tuple[Value, ...]]) -> Homes:
     return replace(homes, known=known, open=facts, chances=chances, pool={})
 
 
-def answered(homes: Homes, key: str, value: Value) -> Homes:
-    """Return the homes that are left by an answer, with the results of stages kept."""
-    still = {other: values for other, values in homes.open.items() if other != key}
-    chances = {other: homes.chances[other] for other in still}
-    return replace(homes, known={**homes.known, key: value}, open=still, chances=chances, pool={})
-
-
 def afresh(homes: Homes) -> Explored:
     return explore(replace(homes, pool={}, memory=Memory()), DEMO, {})
 
@@ -63,7 +56,7 @@ def test_two_answers_leave_what_the_homes_come_to_by_themselves(
 ) -> None:
     left = before
     for key in data.draw(st.permutations(sorted(OPEN)))[:2]:
-        homes = answered(left.homes, key, data.draw(st.sampled_from(OPEN[key])))
+        homes = left.homes.knowing({key: data.draw(st.sampled_from(OPEN[key]))})
         left = explore(homes, DEMO, {}, left)
     alone = afresh(left.homes)
     assert left.holds == alone.holds
@@ -75,12 +68,12 @@ def test_two_answers_leave_what_the_homes_come_to_by_themselves(
 def test_an_answer_runs_no_stage_again(before: Explored) -> None:
     calls = before.homes.memory.calls
     for key in GAS_AND_FUSE:
-        explore(answered(before.homes, key, OPEN[key][0]), DEMO, {}, before)
+        explore(before.homes.knowing({key: OPEN[key][0]}), DEMO, {}, before)
     assert before.homes.memory.calls == calls
 
 
 def test_an_answer_that_nobody_reckoned_with_is_worked_out(before: Explored) -> None:
-    homes = answered(before.homes, "supply.main_fuse_a", 63.0)
+    homes = before.homes.knowing({"supply.main_fuse_a": 63.0})
     found = explore(homes, DEMO, {}, before)
     assert found.holds == afresh(homes).holds
 
@@ -88,9 +81,9 @@ def test_an_answer_that_nobody_reckoned_with_is_worked_out(before: Explored) -> 
 def test_homes_are_some_of_others_only_where_answers_took_some_away(before: Explored) -> None:
     homes = before.homes
     assert are_some(homes, homes)
-    assert are_some(answered(homes, "supply.looped", True), homes)
-    assert not are_some(homes, answered(homes, "supply.looped", True))  # an answer withdrawn
-    assert not are_some(answered(homes, "supply.main_fuse_a", 63.0), homes)
+    assert are_some(homes.knowing({"supply.looped": True}), homes)
+    assert not are_some(homes, homes.knowing({"supply.looped": True}))  # an answer withdrawn
+    assert not are_some(homes.knowing({"supply.main_fuse_a": 63.0}), homes)
     other = {**homes.known, "supply.ze_ohm": 0.2}
     assert not are_some(replace(homes, known=other, pool={}), homes)  # measured otherwise
     cut = replace(homes, steps={"legs.along-the-ceiling.length_m": 0.5}, pool={})

@@ -45,8 +45,8 @@ BASES: Final = 2
 Other ones with each fact that becomes known, so that in the course of a call more is seen.
 """
 SEED: Final = 9
-"""Of the first 24, the one whose homes come nearest to what 400 drawn homes come to, for the
-shipped calls and two calls of five answers."""
+"""Of the first 24 one of the three whose homes come nearest to what many more come to, and the one
+whose ranges lean least to one side; ``benchmarks/bench_asking.py`` shows how near they come."""
 LIST: Final = ".all_listed"
 NEAREST: Final = (Channel.PHONE, Channel.PHOTO, Channel.SITE)
 BETTER: Final = {Evidence.SEEN: Channel.PHOTO, Evidence.MEASURED: Channel.SITE}
@@ -219,10 +219,7 @@ def lists_closed(homes: Homes) -> tuple[Homes, dict[str, float]]:
     """Return homes whose lists are whole as told, and how likely each is to be longer."""
     lists = [key for key in homes.open if key.endswith(LIST)]
     longer = {key: homes.chances[key][homes.open[key].index(False)] for key in lists}
-    still = {key: values for key, values in homes.open.items() if key not in longer}
-    known = {**homes.known, **dict.fromkeys(lists, True)}
-    chances = {key: homes.chances[key] for key in still}
-    return replace(homes, known=known, open=still, chances=chances, pool={}), longer
+    return homes.knowing(dict.fromkeys(lists, True)), longer
 
 
 def worths(turns: Mapping[str, Turns], folded: FoldedHome, basis: Basis) -> Iterator[Worth]:
