@@ -99,4 +99,5 @@ def service_sound(condition: str) -> Finding:
     >>> service_sound("dangerous").why
     'the service equipment is dangerous'
     """
-    return holds(condition == "sound", f"the service equipment is {condition}")
+    sound = condition == "sound"
+    return holds(sound, "" if sound else f"the service equipment is {condition}")
