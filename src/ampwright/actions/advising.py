@@ -110,7 +110,7 @@ def would_change(
     for key in seen.outlook.deciding:
         yield f"another answer to this: {small(fact_name(key))}"
     for words in leans_on(option):
-        yield f"this proves wrong: {words}"
+        yield f"the operator says otherwise than this: {words}"
 
 
 def leans_on(option: Option[Design]) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from ampwright.options.gates import closed
 from ampwright.options.search import Option
 from ampwright.options.supply_side import Decision
 
-from .deciding import plain
+from .deciding import either_of
 from .seeing import Seen
 from .shapes import InHand, Sign, Turn, TwoVisits
 from .words import amount
@@ -55,7 +55,7 @@ def turn(found: Break) -> Turn:
 
 def said(comes: Comes) -> str:
     """Write the decisions that a setting leads to."""
-    return " or ".join(plain(each) for each in Decision if each in comes) or TOO_MUCH
+    return either_of([each for each in Decision if each in comes]) or TOO_MUCH
 
 
 def signs(comes: Comes) -> tuple[Sign, ...]:

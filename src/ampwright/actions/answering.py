@@ -20,11 +20,10 @@ from ampwright.survey.spoken import spoken
 from ampwright.survey.states import said_by
 from ampwright.survey.writing import add
 
-from .facts import called, how, known, says
+from .facts import answer_to, called, how, known, says
 from .files import change_text
 from .homes import HomeRead, read_home
 from .shapes import Known
-from .words import answer as in_words
 
 Before = Literal["stands", "was never so", "was so until now"]
 """What becomes of what was said of the fact before."""
@@ -129,7 +128,7 @@ def keep(
     return Answered(
         path=str(path),
         record=record.id,
-        said=in_words(said, slot(key).fact.unit),
+        said=answer_to(key, said),
         added=added,
         taken_back=spoke if record.withdraws else (),
         history=spoke if record.since else (),
@@ -163,7 +162,7 @@ def fact_now(home: HomeRead, key: str) -> FactNow:
     return FactNow(
         key=key,
         what=called(key),
-        answer=in_words(folded.answer, slot(key).fact.unit) if folded.answer else "",
+        answer=answer_to(key, folded.answer) if folded.answer else "",
         known=known(rests) if rests else "not asked",
         how=how(rests) if rests else "",
         disputed=tuple(map(says, folded.disputed)),

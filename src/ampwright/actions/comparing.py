@@ -12,13 +12,25 @@ from ampwright.options.supply_side import Decision
 from ampwright.options.work import Design
 from ampwright.supply.hours import ANY
 
-from .deciding import plain
+from .deciding import either_of
 from .figures import texts
 from .heads import EARTHS, feed, spot
 from .naming import may_need
 from .seeing import Seen
 from .shapes import Figure, Row
-from .words import all_of, amount, brief, capital, hours, minutes, money, percent, small, span
+from .words import (
+    all_of,
+    amount,
+    brief,
+    capital,
+    hours,
+    minutes,
+    money,
+    number,
+    percent,
+    small,
+    span,
+)  # fmt: skip
 
 MOST_COMPARED: Final = 3
 """So many options stand beside each other on a sheet of 80 columns and on paper."""
@@ -67,11 +79,32 @@ def rows_of(
     return tuple(Row(asks, tuple(write(side) for side in sides)) for asks, write in QUESTIONS)
 
 
+def gathered(rows: Sequence[Row]) -> tuple[Row, ...]:
+    """Return rows with those that no option has an answer to in one row at the end.
+
+    Examples
+    --------
+    >>> gathered((Row("cable", ("not known yet",) * 2), Row("hours", ("any", "any"))))[-1]
+    Row(question='not known yet', answers=('cable', 'cable'))
+    """
+    blank = [row for row in rows if is_blank(row)]
+    if not blank:
+        return tuple(rows)
+    names = ", ".join(row.question for row in blank)
+    last = Row(NOT_KNOWN, (names,) * len(blank[0].answers))
+    return (*(row for row in rows if row not in blank), last)
+
+
+def is_blank(row: Row) -> bool:
+    """Say whether no option has an answer to a question yet."""
+    return all(each.startswith(NOT_KNOWN) for each in row.answers)
+
+
 def decision(side: Side) -> str:
     """Say what the option means for the job."""
     found = known_values(side.option, side.design.decision)
     in_order = sorted(found, key=list(Decision).index)
-    return " or ".join(plain(each) for each in in_order) or NOT_KNOWN
+    return either_of(in_order) or NOT_KNOWN
 
 
 def setting(side: Side) -> str:
@@ -119,9 +152,27 @@ def demand(side: Side) -> str:
         return NOT_KNOWN
     said = f"{side.words('carried_a')} of {side.words('supply_rating_a')}"
     supply = side.design.supply
-    now = side.texts(supply.counted.now_a, by_line)
-    on_lines = side.texts(supply.carried.carried_a, by_line)
-    return f"{said}; {now} now" + (f", {on_lines} with it" if on_lines.startswith("L1") else "")
+    now = known_values(side.option, supply.counted.now_a)
+    with_it = known_values(side.option, supply.carried.carried_a)
+    if len(now) == len(with_it) == 1 and len(now[0]) > 1:
+        return f"{said}; {from_to(now[0], with_it[0])} with it"
+    now_words = f"{said}; now {side.texts(supply.counted.now_a, by_line)}"
+    if all(len(each) == 1 for each in with_it):
+        return now_words
+    return f"{now_words}; with it {side.texts(supply.carried.carried_a, by_line)}"
+
+
+def from_to(now_a: Sequence[float], then_a: Sequence[float]) -> str:
+    """Write what each of three lines carries now and then.
+
+    Examples
+    --------
+    >>> from_to((33.64, 36.6, 29.98), (49.64, 52.6, 29.98))
+    'L1 33.6 → 49.6, L2 36.6 → 52.6, L3 30 A'
+    """
+    pairs = [(number(now), number(then)) for now, then in zip(now_a, then_a, strict=True)]
+    parts = [now if now == then else f"{now} → {then}" for now, then in pairs]
+    return f"{', '.join(f'L{i} {each}' for i, each in enumerate(parts, 1))} A"
 
 
 def by_line(line_a: Sequence[float]) -> str:

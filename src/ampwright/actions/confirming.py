@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from ampwright.foundations.source import Evidence, Place, Said, Trust
@@ -10,10 +10,11 @@ from ampwright.survey.layout import slot
 from ampwright.survey.views import Rest
 
 from .design_run import DesignRun
-from .facts import rests
+from .facts import alike, how, name_of_several, of_things
 from .shapes import Confirm, Why
 
 ORDER: Final[tuple[Why, ...]] = ("open", "assumed", "operator", "see first", "memory", "doubtful")
+NOT_ASKED: Final = "not asked; "
 GATE: Final = "fit"
 """Facts must be known as well as the register asks before a point is fitted."""
 
@@ -28,7 +29,16 @@ def of_the_home(run: DesignRun) -> Iterator[Confirm]:
     read = [rest for stage in run.stages if not stage.run.aside for rest in stage.read]
     for why in ORDER:
         weak = [rest for rest in read if why_weak(rest, run) == why]
-        yield from (Confirm(said, why) for said in rests(weak))
+        yield from (Confirm(confirm_words(each, why), why) for each in alike(weak))
+
+
+def confirm_words(reads: Sequence[Rest], why: Why) -> str:
+    """Write what to confirm of some things: what was worked with, and on what that rests."""
+    said, source = f"{name_of_several(reads)}: {of_things(reads)}", reads[0].source
+    on = how(source) if isinstance(source, Said) else str(source)
+    if why == "open":
+        on = on.partition(";")[0]  # how common each answer is stands in the working
+    return f"{said}  [{on.removeprefix(NOT_ASKED)}]" if on else said
 
 
 def why_weak(rest: Rest, run: DesignRun) -> Why | None:

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Any, Final, cast
 
-from ampwright.foundations.answers import Value
+from ampwright.foundations.answers import Is, Value
 from ampwright.foundations.quantity import Count
+from ampwright.foundations.remedies import Remedy
 from ampwright.network.stops import Until, asked_of, held_up_by
 from ampwright.options.choices import Choice
 from ampwright.options.gates import held_by_others
@@ -22,20 +23,22 @@ from ampwright.supply.hours import ANY
 from ampwright.supply.larger import FUSE
 from ampwright.survey.layout import slot
 
-from .facts import fact_name, question, words_of
+from .facts import as_heard, fact_name, question
 from .heads import EARTHS, power, spot, text_at
 from .naming import may_need
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign, Source
-from .words import all_of, amount, brief, capital, day, small
+from .words import all_of, amount, brief, capital, day, small, with_article
 
 CHANCES: Final = (
     (0.9, "very likely"), (0.6, "likely"), (0.4, "about even"), (0.1, "less likely"),
     (0.0, "unlikely"),
 )  # fmt: skip
 """Words for how likely something is, from how common each answer is among homes."""
-TO_BEGIN_WITH: Final = ("places.all_listed", "boards.all_listed")
-"""Without a place on the list there is nothing to choose from."""
+LACKS: Final = {
+    "places.all_listed": "a place for the point", "boards.all_listed": "a fuse board",
+}  # fmt: skip
+"""Without these on the list there is nothing to choose from."""
 FEW = 6
 
 
@@ -94,12 +97,24 @@ def lacking_in(seen: Seen) -> tuple[str, ...]:
     """Return the blank facts in the way; without a place or a board nothing is looked at."""
     if seen.outlook.searched.considered:
         return seen.outlook.lacking
-    return tuple(key for key in TO_BEGIN_WITH if key.rpartition(".")[0] not in seen.home.folded.ids)
+    return tuple(key for key in LACKS if key.rpartition(".")[0] not in seen.home.folded.ids)
 
 
 def plain(decision: Decision) -> str:
     """Return the firm's words for a decision, without the blank at their end."""
     return filled(decision.words, "")
+
+
+def either_of(decisions: Sequence[Decision]) -> str:
+    """Return the firm's words for decisions of which one is meant; several stand in quotes.
+
+    Examples
+    --------
+    >>> either_of([Decision.ASK_FIRST]), either_of([Decision.FIT_THEN_TELL, Decision.ASK_FIRST])
+    ('Ask first', '“Fit, then tell” or “Ask first”')
+    """
+    written = [plain(each) for each in decisions]
+    return " or ".join(f"“{each}”" for each in written) if len(written) > 1 else "".join(written)
 
 
 def filled(words: str, filling: str) -> str:
@@ -173,7 +188,8 @@ def sentence(seen: Seen, decision: Decision) -> str:
         outside = held_by_others(best.choice.remedies)
         if outside and Step.STOP not in {each.outcome for each in tests}:
             first = all_of([asked_of(each).firm for each in outside])
-            return f"Nothing may be fitted until {first}. Then {act}."
+            then = to_fit(seen, best.choice, outside)
+            return f"Nothing may be fitted until {first}. Then {then}."
         return f"Nothing may be fitted yet: {all_of(reasons_in(tests))}."
     if decision is Decision.ASK_FIRST:
         asked = all_of(reasons_in(asking_tests(tests)))
@@ -200,17 +216,17 @@ def fuses_asked_for(choice: Choice) -> tuple[str, ...]:
 
 
 def in_time(on: date, days: Count) -> str:
-    """Say until when a notice must be in, of work that is switched on on a day.
+    """Say until when a notice must be in, of work that goes live on a day.
 
     The day of the design stands in for the day of the work, which is not booked yet.
 
     Examples
     --------
     >>> in_time(date(2026, 11, 25), Count(28))
-    'If it is switched on on Wed 25 Nov 2026, that is Wed 23 Dec 2026 at the latest.'
+    'If it goes live on Wed 25 Nov 2026, that is by Wed 23 Dec 2026.'
     """
     latest = last_day(on, days)
-    return f"If it is switched on on {day(on)}, that is {day(latest)} at the latest."
+    return f"If it goes live on {day(on)}, that is by {day(latest)}."
 
 
 def reasons_in(tests: Sequence[Any]) -> tuple[str, ...]:
@@ -218,25 +234,27 @@ def reasons_in(tests: Sequence[Any]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(each.words for each in tests))
 
 
-def to_fit(seen: Seen, choice: Choice) -> str:
-    """Say what is fitted, with the work that comes first."""
+def to_fit(seen: Seen, choice: Choice, said: Sequence[Remedy] = ()) -> str:
+    """Say what is fitted, with the work that comes first, but for what is said already."""
     where = spot(seen.home.folded, choice.place)
-    said = f"fit a {power(choice)} point {where}, set to {amount(choice.setting_a, 'A')}"
+    point = with_article(f"{power(choice)} point")
+    act = f"fit {point} {where}, set to {amount(choice.setting_a, 'A')}"
     if choice.house_limit:
-        said += ", the whole house held to a limit"
+        act += ", the whole house held to a limit"
     if choice.hours != ANY:
-        said += ", charging in the cheap hours only"
-    if choice.remedies:
-        first = all_of([small(brief(each.does)) for each in choice.remedies])
-        said += f", after this work: {first}"
+        act += ", charging in the cheap hours only"
+    if first := [small(brief(each.does)) for each in choice.remedies if each not in said]:
+        act += f", after this work: {all_of(first)}"
     if seen.best is not None and may_need(seen.outlook, seen.best):
-        said += ", perhaps after more work"
-    return said
+        act += ", perhaps after more work"
+    return act
 
 
 def undecided(seen: Seen) -> str:
     """Say why nothing can be decided yet, and what would decide it."""
     turning, lacking = seen.outlook.deciding, lacking_in(seen)
+    if not seen.outlook.searched.considered:
+        return f"We cannot say yet. Not on the list so far: {all_of([LACKS[k] for k in lacking])}."
     if turning:
         several = "one fact" if len(turning) == 1 else f"{len(turning)} facts"
         return f"We cannot say yet. It turns on {several}: {names_of(turning)}."
@@ -309,6 +327,6 @@ def open_facts(seen: Seen) -> tuple[OpenFact, ...]:
 
 
 def may_be(key: str, values: Sequence[Value]) -> tuple[str, ...]:
-    """Write the values an open fact may have; of many, the first and the last."""
-    written = tuple(words_of(key, value) for value in values)
+    """Write the values an open fact may have as a customer says them; of many, both ends."""
+    written = tuple(as_heard(key, Is(value)) for value in values)
     return written if len(written) <= FEW else (f"{written[0]} to {written[-1]}",)

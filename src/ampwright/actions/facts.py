@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from typing import cast
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Final, cast
 
-from ampwright.foundations.answers import Answer, Value
+from ampwright.foundations.answers import Answer, Is, OneOf, Value
 from ampwright.foundations.source import Said
 from ampwright.survey.folding import FoldedHome
 from ampwright.survey.layout import frozen, slot, slots_of, things_in
@@ -14,7 +14,11 @@ from ampwright.survey.states import said_by
 from ampwright.survey.views import Rest
 
 from .shapes import FoundFact, Known
-from .words import answer, value
+from .words import answer, capital, value
+
+YES_NO: Final = ("yes", "no")
+PRESENT: Final = "present"
+"""The fact that says whether a thing is there."""
 
 
 def fact_name(key: str) -> str:
@@ -58,14 +62,52 @@ def question(key: str) -> str:
 
 
 def words_of(key: str, said: Value) -> str:
-    """Write one value of a fact with its unit."""
-    return value(said, slot(key).fact.unit)
+    """Write one value of a fact with its unit.
+
+    Examples
+    --------
+    >>> words_of("supply.main_fuse_a", 80.0), words_of("services.gas.bond_mm2", 0.0)
+    ('80 A', 'none')
+    """
+    fact = slot(key).fact
+    return fact.written_as.get(said) or value(said, fact.unit)
+
+
+def answer_to(key: str, said: Answer) -> str:
+    """Write what was said of a fact."""
+    fact = slot(key).fact
+    return answer(renamed(said, fact.written_as), fact.unit)
+
+
+def as_heard(key: str, said: Answer) -> str:
+    """Write an answer as a customer says it who was asked in our words.
+
+    Examples
+    --------
+    >>> from ampwright.foundations.answers import Is, OneOf
+    >>> as_heard("boards.main.parts_sold", Is(False)), as_heard("supply.looped", Is(True))
+    ('no longer sold', 'two')
+    >>> as_heard("services.gas.bond_mm2", OneOf((0.0, 4.0)))
+    'none or 4 mm²'
+    """
+    fact = slot(key).fact
+    return answer(renamed(said, fact.heard_as), fact.unit)
+
+
+def renamed(said: Answer, names: Mapping[Value, str]) -> Answer:
+    """Return an answer with some values under other names."""
+    match said:
+        case Is():
+            return Is(names.get(said.value, said.value))
+        case OneOf():
+            return OneOf(tuple(names.get(each, each) for each in said.values))
+        case _:
+            return said
 
 
 def says(record: Record) -> str:
     """Say what one record says and on what."""
-    unit = slot(record.key).fact.unit
-    said = answer(cast(Answer, record.answer), unit)
+    said = answer_to(record.key, cast(Answer, record.answer))
     return ", ".join(part for part in (f"{record.evidence.word} {said}", record.how) if part)
 
 
@@ -82,7 +124,7 @@ def found_fact(key: str, folded: FoldedHome) -> FoundFact:
     return FoundFact(
         key,
         fact_name(key),
-        answer(cast(Answer, here.answer), slot(key).fact.unit),
+        answer_to(key, cast(Answer, here.answer)),
         known(said),
         how(said),
         "; ".join(says(each) for each in here.overruled),
@@ -120,12 +162,38 @@ def rests(reads: Iterable[Rest]) -> tuple[str, ...]:
     >>> told = [Rest(f"{at}.present", "Present", is_, Said(at, Evidence.TOLD))
     ...         for is_, paths in of.items() for at in paths]
     >>> rests(told)
-    ('Present: yes (water, gas); no (oil)  [told]',)
+    ('Services there: water, gas; not there: oil  [told]',)
     """
     return tuple(
-        f"{slot(each[0].key).fact.trade}: {of_things(each)}  [{basis_of(each[0])}]"
+        f"{name_of_several(each)}: {of_things(each)}  [{basis_of(each[0])}]"
         for each in alike(reads)
     )
+
+
+def name_of_several(reads: Sequence[Rest]) -> str:
+    """Return what one fact of several things is called."""
+    there = any(rest.value for rest in reads)
+    return name_among(reads[0].key, there=there)
+
+
+def name_among(key: str, *, there: bool) -> str:
+    """Return what a fact of one kind of thing is called; whether things are there, by their kind.
+
+    Examples
+    --------
+    >>> name_among("services.gas.present", there=True)
+    'Services there'
+    >>> name_among("boards.main.circuits.hob.present", there=False)
+    'Circuits not there (main)'
+    >>> name_among("services.gas.bond_mm2", there=True)
+    'Main bonding conductor size'
+    """
+    found, things = slot(key), things_in(key)
+    if found.fact.name != PRESENT:
+        return found.fact.trade
+    kind = capital(things[-1][0].rpartition(".")[2])
+    around = ", ".join(thing for _, thing in things[:-1])
+    return f"{kind} {'there' if there else 'not there'}{f' ({around})' if around else ''}"
 
 
 def alike(reads: Iterable[Rest]) -> tuple[list[Rest], ...]:
@@ -145,10 +213,15 @@ def of_things(reads: Sequence[Rest]) -> str:
     """
     paths = [[thing for _, thing in things_in(rest.key)] for rest in reads]
     shared = len({tuple(path[:-1]) for path in paths}) == 1 and len(reads) > 1
+    is_there = slot(reads[0].key).fact.name == PRESENT
     by_value: dict[str, list[str]] = {}
     for rest, path in zip(reads, paths, strict=True):
-        things = path[-1:] if shared else path
+        things = path[-1:] if shared or is_there else path
         by_value.setdefault(words_of(rest.key, rest.value), []).extend(things)
+    if is_there:
+        return "; not there: ".join(
+            ", ".join(by_value[said]) for said in YES_NO if said in by_value
+        )
     return "; ".join(
         f"{said} ({', '.join(things)})" if things and things != [said] else said
         for said, things in by_value.items()

@@ -20,11 +20,10 @@ from ampwright.survey.upkeep import Short, aged, short_of
 from .along import in_hand
 from .deciding import lacking_in
 from .design_run import run_design
-from .facts import fact_name, how, question
+from .facts import answer_to, fact_name, how, question
 from .heads import basis_head
 from .seeing import Seen, Terms, see
 from .shapes import BasisHead, HomeHead, InHand, Known
-from .words import answer as in_words
 
 Stage = Literal["quote", "book", "fit", "certify"]
 GATES: Final[tuple[Gate, ...]] = ("quote", "fit", "certify")
@@ -157,4 +156,4 @@ def short_fact(seen: Seen, key: str, needs: Mapping[Gate, Evidence]) -> ShortFac
 def held(seen: Seen, key: str) -> str:
     """Return what is held of a fact so far, in words; nothing while nobody answered."""
     said = seen.home.folded.at(key).answer
-    return in_words(said, slot(key).fact.unit) if said is not None else ""
+    return answer_to(key, said) if said is not None else ""

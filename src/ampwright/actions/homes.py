@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.options.homes import Homes
@@ -15,6 +16,12 @@ from .facts import fact_name, found_facts, says
 from .files import read_text
 from .heads import text_at
 from .shapes import FoundFact, HomeHead
+
+HEAD: Final = (
+    "customer.name", "property.address", "property.postcode",
+    "customer.phone", "customer.email", "customer.best_time",
+)  # fmt: skip
+"""The facts that say whose home it is and how to reach them, in the order of ``HomeHead``."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -28,11 +35,7 @@ class HomeRead:
     @property
     def head(self) -> HomeHead:
         """Whose home it is, as far as the file says."""
-        return HomeHead(
-            text_at(self.folded, "customer.name"),
-            text_at(self.folded, "property.address"),
-            text_at(self.folded, "property.postcode"),
-        )
+        return HomeHead(*(text_at(self.folded, key) for key in HEAD))
 
     def homes(self, basis: Basis) -> Homes:
         """Return every home that the answers allow."""

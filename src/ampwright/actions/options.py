@@ -87,7 +87,7 @@ def answer_for(seen: Seen) -> OptionsAnswer:
         prove=to_prove(run) if run else (),
         cautions=cautions_of(run),
         counts=counts_of(seen.outlook),
-        ruled_out=tuple(map(ruled, seen.outlook.reasons)),
+        ruled_out=tuple(ruled(each) for each in seen.outlook.reasons if each.choices),
         beaten=tuple(map(beaten, seen.outlook.ranking.losses)),
         found=found_facts(home.folded),
     )

@@ -11,15 +11,27 @@ from typing import Final
 
 from ampwright.documents.options_and_working import content
 from ampwright.documents.render import render
+from ampwright.foundations.errors import NotFoundError
 from ampwright.foundations.source import Said
 from ampwright.survey.layout import slot, things_in
 from ampwright.survey.views import Rest
 
-from .comparing import MOST_COMPARED
+from .comparing import MOST_COMPARED, is_blank
 from .design_run import DesignRun, run_design
-from .facts import alike, how, known, of_things
+from .facts import (
+    PRESENT,
+    YES_NO,
+    alike,
+    fact_name,
+    how,
+    known,
+    name_among,
+    name_of_several,
+    of_things,
+)
+from .homes import HEAD
 from .seeing import Seen
-from .shapes import Confirm, FoundFact, InHand, OpenFact, OptionLine, OptionsAnswer, Work
+from .shapes import Confirm, Decided, FoundFact, InHand, OpenFact, OptionLine, OptionsAnswer, Work
 from .words import all_of, capital, day, small
 from .working import told_stages
 
@@ -36,6 +48,8 @@ WHYS: Final[dict[str, content.Why]] = {
     "memory": "memory", "doubtful": "doubtful",
 }  # fmt: skip
 MOST_WINNERS: Final = 5
+APART: Final = ("notes.", "photos.")
+"""Things that stand in a line of their own."""
 LISTED: Final = "all_listed"
 NO_FIRM: Final = "Firm not named"
 FIRST: Final = re.compile(
@@ -45,8 +59,6 @@ FIRST: Final = re.compile(
     r"|sources\.[^.]+\.amps_a|cars\.[^.]+\.(takes_kw|miles_a_year)"
 )
 """The facts that anyone opening the paper wants to see first."""
-HEAD: Final = ("customer.name", "property.address", "property.postcode")
-"""Facts that stand at the head of the paper."""
 
 
 def paper_of(seen: Seen, answer: OptionsAnswer) -> bytes:
@@ -59,12 +71,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
     best = seen.best
     run = run_design(seen.home.folded, seen.basis, best) if best else None
     return content.OptionsPaper(
-        decision=content.DecisionBlock(
-            SIGNS[answer.decision.value],
-            answer.decision.words,
-            answer.decision.sentence,
-            answer.decision.customer_words,
-        ),
+        decision=decision_block(answer.decision),
         home=home_block(answer),
         found=tuple(found_lines(answer, run)),
         rests_on=tuple(rest_lines(answer, run)),
@@ -73,6 +80,7 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
         rows=tuple(
             content.CompareRow(row.question, row.answers, leads=row.question == "decision")
             for row in answer.rows
+            if not is_blank(row)
         ),
         recommended=recommended(answer),
         work=tuple(work_items(answer)),
@@ -83,18 +91,28 @@ def content_of(seen: Seen, answer: OptionsAnswer) -> content.OptionsPaper:
             for each in answer.prove
         ),
         rejected=tuple(rejected(answer)),
-        working=tuple(
-            g for _, g in told_stages(run) if g.figures or g.rulings or g.checks or g.notes
-        )
-        if run
-        else (),
+        working=working_groups(run) if run else (),
         edition=answer.basis.edition,
         stages=(
             *((answer.two_visits.words,) if answer.two_visits else ()),
             *(capital(each.words) for each in answer.turns),
         ),
         in_hand=tuple(map(in_hand_line, answer.in_hand)),
+        not_known=tuple(row.question for row in answer.rows if is_blank(row)),
     )
+
+
+def decision_block(decided: Decided) -> content.DecisionBlock:
+    """Return the decision in the words of both."""
+    return content.DecisionBlock(
+        SIGNS[decided.value], decided.words, decided.sentence, decided.customer_words
+    )
+
+
+def working_groups(run: DesignRun) -> tuple[content.WorkingGroup, ...]:
+    """Return the working of each stage that has any."""
+    groups = (group for _, group in told_stages(run))
+    return tuple(g for g in groups if g.figures or g.rulings or g.checks or g.notes)
 
 
 def in_hand_line(each: InHand) -> str:
@@ -113,7 +131,13 @@ def home_block(answer: OptionsAnswer) -> content.HomeBlock:
         date=day(answer.basis.design_date),
         firm=NO_FIRM,
         prepared_by=f"Ampwright {version('ampwright')}; data {answer.basis.digest}",
+        reached_by=tuple(filter(None, (head.telephone, head.email, ring_at(head.best_time)))),
     )
+
+
+def ring_at(best_time: str) -> str:
+    """Say when to ring, if anybody said."""
+    return f"best time to ring: {best_time}" if best_time else ""
 
 
 def found_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
@@ -125,12 +149,8 @@ def found_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[conten
 
 
 def rest_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
-    """Yield every fact that the design rests on, or all that was found.
-
-    Things with one answer stand together; who the customer is stands at the head.
-    """
+    """Yield every fact that the design rests on, things with one answer together."""
     if run is None:
-        yield from (found_line(f) for f in answer.found if f.key not in HEAD)
         return
     found = {each.key: each for each in answer.found}
     as_found = {key for key, rest in run.reads.items() if shown_by_itself(rest, found.get(key))}
@@ -139,10 +159,45 @@ def rest_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content
 
 
 def also_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content.FoundLine]:
-    """Yield every fact that is held and that the design does not rest on."""
-    if run is not None:
-        shown = {*run.reads, *HEAD}
-        yield from together(each for each in answer.found if each.key not in shown)
+    """Yield every fact that is held and that the design does not rest on.
+
+    Who the customer is stands at the head; notes and photographs come last, each in a line.
+    """
+    shown = {*HEAD, *(run.reads if run else ())}
+    rest = [each for each in answer.found if each.key not in shown]
+    yield from together(each for each in rest if not each.key.startswith(APART))
+    yield from things_of_paper([each for each in rest if each.key.startswith(APART)])
+
+
+def things_of_paper(found: Sequence[FoundFact]) -> Iterator[content.FoundLine]:
+    """Yield each note with what it is about, and each photograph with whether it was read."""
+    things: dict[str, dict[str, FoundFact]] = {}
+    for each in found:
+        things.setdefault(slot(each.key).thing, {})[slot(each.key).fact.name] = each
+    for thing, facts in things.items():
+        if note := facts.get("text"):
+            about = facts["about"].answer if "about" in facts else ""
+            what = f"Note: {small(about_words(about))}" if about else "Note"
+            yield replace(found_line(note), what=what)
+        elif photo := facts.get("shows"):
+            state = facts["state"].answer if "state" in facts else ""
+            says = "; ".join(filter(None, (photo.answer, "" if state == "read" else state)))
+            number = thing.rpartition(".")[2]
+            yield replace(found_line(photo), what=f"Photograph or paper {number}", answer=says)
+
+
+def about_words(about: str) -> str:
+    """Say what a note is about: a fact by its name, anything else as it was said.
+
+    Examples
+    --------
+    >>> about_words("supply.main_fuse_a"), about_words("the gate")
+    ('Cut-out fuse-link rating', 'the gate')
+    """
+    try:
+        return fact_name(about)
+    except NotFoundError:
+        return about
 
 
 def together(found: Iterable[FoundFact]) -> Iterator[content.FoundLine]:
@@ -154,7 +209,8 @@ def together(found: Iterable[FoundFact]) -> Iterator[content.FoundLine]:
         same = (kind, slot(each.key).fact.name, each.known, each.how)
         alike_found.setdefault(same, []).append(each)
     for several in alike_found.values():
-        yield found_line(several[0]) if len(several) == 1 else of_several(several)
+        alone = len(several) == 1 and slot(several[0].key).fact.name != PRESENT
+        yield found_line(several[0]) if alone else of_several(several)
 
 
 def of_several(several: Sequence[FoundFact]) -> content.FoundLine:
@@ -168,6 +224,10 @@ def of_several(several: Sequence[FoundFact]) -> content.FoundLine:
         said if things == [said] else f"{said} ({', '.join(things)})"
         for said, things in by_answer.items()
     )
+    if slot(first.key).fact.name == PRESENT:
+        said = [", ".join(by_answer[each]) for each in YES_NO if each in by_answer]
+        name = name_among(first.key, there=YES_NO[0] in by_answer)
+        return content.FoundLine(name, "; not there: ".join(said), first.known, first.how)
     trade = slot(first.key).fact.trade
     what = f"{trade} ({', '.join(around)})" if around else trade
     return content.FoundLine(what, "; ".join(answers), first.known, first.how)
@@ -185,10 +245,10 @@ def found_line(each: FoundFact) -> content.FoundLine:
 
 def alike_line(reads: Sequence[Rest]) -> content.FoundLine:
     """Return one fact of several things that rest on the same."""
-    source, trade = reads[0].source, slot(reads[0].key).fact.trade
+    source, name = reads[0].source, name_of_several(reads)
     if isinstance(source, Said):
-        return content.FoundLine(trade, of_things(reads), known(source), how(source))
-    return content.FoundLine(trade, of_things(reads), "assumed", str(source))
+        return content.FoundLine(name, of_things(reads), known(source), how(source))
+    return content.FoundLine(name, of_things(reads), "assumed", str(source))
 
 
 def open_line(each: OpenFact) -> content.FoundLine:
@@ -225,7 +285,7 @@ def work_items(answer: OptionsAnswer) -> Iterator[content.WorkItem]:
         if option.recommended:
             yield from map(work_item, option.work)
             yield from (
-                replace(work_item(each), because="what is still open may call for it")
+                replace(work_item(each), remedy=False, because="what is still open may call for it")
                 for each in option.may_need
             )
 

@@ -24,6 +24,9 @@ class HomeHead:
     customer: str
     address: str
     postcode: str
+    telephone: str = ""
+    email: str = ""
+    best_time: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from ampwright.foundations.money import Pence, pounds
 from ampwright.foundations.working import figure
 
 BRACKETED = re.compile(r" \([^()]*\)")
+STOPS = re.compile(r"[,;:]")
 
 MINUTES_AS_MINUTES = 120
 """From so many minutes on, a time is written in hours."""
@@ -229,16 +230,16 @@ def count(many: int, one: str, more: str = "") -> str:
 
 
 def brief(text: str) -> str:
-    """Return the first part of a sentence, up to its first comma, without what is in brackets.
+    """Return the first part of a sentence, up to its first stop, without what is in brackets.
 
     Examples
     --------
     >>> brief("Run a bond to the water service, clamped before any branch")
     'Run a bond to the water service'
     >>> brief("Move it to 8-L3 (54 mm of wire needed, 300 there); test it again")
-    'Move it to 8-L3; test it again'
+    'Move it to 8-L3'
     """
-    return BRACKETED.sub("", text).partition(",")[0]
+    return STOPS.split(BRACKETED.sub("", text), maxsplit=1)[0]
 
 
 def small(text: str) -> str:
@@ -250,6 +251,18 @@ def small(text: str) -> str:
     ('run a bond', 'RCD in front')
     """
     return text if text[1:2].isupper() else text[:1].lower() + text[1:]
+
+
+def with_article(noun: str) -> str:
+    """Write a noun that begins with a figure after *a* or *an*, as it is read out.
+
+    Examples
+    --------
+    >>> with_article("7.4 kW point"), with_article("11 kW point"), with_article("8.5 kW shower")
+    ('a 7.4 kW point', 'an 11 kW point', 'an 8.5 kW shower')
+    """
+    whole = noun.partition(" ")[0].partition(".")[0]
+    return f"{'an' if whole.startswith('8') or whole in ('11', '18') else 'a'} {noun}"
 
 
 def capital(text: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
-from ampwright.actions.comparing import MOST_COMPARED
+from ampwright.actions.comparing import MOST_COMPARED, gathered
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.options import options_of
 from ampwright.actions.shapes import (
@@ -154,12 +154,13 @@ def compared(answer: OptionsAnswer, sheet: Sheet) -> None:
     shown = answer.options[:MOST_COMPARED]
     if not shown:
         return
-    alike = [row for row in answer.rows if len(shown) > 1 and len(set(row.answers)) == 1]
+    asked = gathered(answer.rows)
+    alike = [row for row in asked if len(shown) > 1 and len(set(row.answers)) == 1]
     if alike:
         sheet.heading("The same in all")
         sheet.rows(((row.question, row.answers[0]) for row in alike), (QUESTION, None))
     sheet.heading("Options")
-    columns(shown, [row for row in answer.rows if row not in alike], sheet)
+    columns(shown, [row for row in asked if row not in alike], sheet)
     sheet.gap()
     for option in answer.options[:MOST_LISTED]:
         rows: list[tuple[str, Cell]] = [(option.letter, marked(option.id, "quiet"))]

@@ -58,12 +58,18 @@ def expected_of(fact: Fact) -> str:
     if fact.kind is bool:
         return "true or false"
     if fact.allowed:
-        quoted = either(fact.allowed if fact.is_number else [f'"{v}"' for v in fact.allowed])
+        quoted = either([_as_kept(fact, each) for each in fact.allowed])
         return f"one of {quoted}{unit}"
     if fact.between:
         whole = "whole number" if fact.kind is int else "number"
         return f"a {whole} from {as_words(fact.between[0])} to {as_words(fact.between[1])}{unit}"
     return FORMS[fact.form][0]
+
+
+def _as_kept(fact: Fact, value: Value) -> str:
+    """Return an answer as a file has it, with what it means where that is not plain."""
+    kept = f'"{value}"' if isinstance(value, str) else as_words(value)
+    return f"{kept} ({fact.written_as[value]})" if value in fact.written_as else kept
 
 
 def _yes_or_no(value: object, name: str) -> bool:

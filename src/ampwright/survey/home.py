@@ -29,7 +29,7 @@ class Home(Part):
     earthing: Earthing
     services: Many[Service] = many(
         ask="Is that every pipe and every metal part that comes in from the ground?",
-        trade="Every extraneous service looked for",
+        trade="Whether every extraneous service was looked for",
         look="Water, gas, oil, bottled gas, a steel frame.",
         who="photo",
         found=True,
@@ -39,13 +39,13 @@ class Home(Part):
     )
     boards: Many[Board] = many(
         ask="Is there another fuse board anywhere: a garage, an annexe, by the shower?",
-        trade="Every board listed",
+        trade="Whether every board is listed",
         look="Yes means that the list holds them all.",
         needs={"quote": TOLD},
     )
     loads: Many[Load] = many(
         ask="Is that everything that heats, cooks or turns on electricity?",
-        trade="Every load of weight listed",
+        trade="Whether every load of weight is listed",
         look="Walk through the house room by room, the garage and the garden too. Yes means "
         "that the list holds them all.",
         standard=STANDARD_LOADS,
@@ -54,29 +54,29 @@ class Home(Part):
     sources: Many[Source] = many(
         ask="Are there solar panels, a battery or anything else that makes electricity? Is that "
         "all of it on the list?",
-        trade="Every source listed",
+        trade="Whether every source is listed",
         look="None, and the list is empty: yes.",
         needs={"quote": TOLD, "fit": TOLD},
     )
     cars: Many[Car] = many(
         ask="Is that every car that will charge here?",
-        trade="Every car listed",
+        trade="Whether every car is listed",
         look="One that is ordered counts.",
     )
     places: Many[CandidatePlace] = many(
         ask="Are those all the spots you would be happy with?",
-        trade="Every candidate place listed",
+        trade="Whether every candidate place is listed",
         look="Each spot that would do is worth a look.",
     )
     legs: Many[Leg] = many(
         ask="Is that the whole of the way, from meter and fuse board to each spot?",
-        trade="Every leg listed",
+        trade="Whether every leg is listed",
         look="From the meter and from each fuse board to each place, turn by turn.",
         needs={"quote": TOLD},
     )
     laid: Many[LaidCable] = many(
         ask="Did the builder, another firm or an old point leave any cable for charging?",
-        trade="Every cable already laid for a point listed",
+        trade="Whether every cable already laid for a point is listed",
         look="A coil on the garage wall, a blank plate by the drive, an old point.",
         who="photo",
     )
@@ -84,12 +84,12 @@ class Home(Part):
     tariff: Tariff
     photos: Many[Photo] = many(
         ask="Is that every photograph?",
-        trade="Every photograph listed",
+        trade="Whether every photograph is listed",
         look="Count them against the list of what was asked for.",
     )
     notes: Many[Note] = many(
         ask="Is there anything else we should know?",
-        trade="Every note listed",
+        trade="Whether every note is listed",
         look="Pets, stairs, working hours, the neighbours.",
     )
 

@@ -345,20 +345,20 @@ class Board(Thing):
     )
     outlets: Many[Outlet] = many(
         ask="Is that every position in the board, the empty ones too?",
-        trade="Every position listed",
+        trade="Whether every position is listed",
         look="Count them on the photo against the list.",
         who="photo",
         found=True,
     )
     devices: Many[Device] = many(
         ask="Is that every switch in the board?",
-        trade="Every device listed",
+        trade="Whether every device is listed",
         look="Count them on the photo against the list.",
         who="photo",
     )
     circuits: Many[Circuit] = many(
         ask="Is that every circuit on the chart?",
-        trade="Every circuit listed",
+        trade="Whether every circuit is listed",
         look="Count the lines of the chart against the list.",
         who="photo",
     )

@@ -167,11 +167,12 @@ class Service(Thing):
     )
     bond_mm2: SquareMm = fact(
         ask="Is there a green-and-yellow wire clamped to it, and how thick is it?",
-        trade="Main bonding conductor size; 0 is none",
+        trade="Main bonding conductor size",
         look="Photo of the clamp with the wire going into it, label in view.",
         who="photo",
         values={0: 0.2, 4: 0.03, 6: 0.1, 10: 0.67},
         rare=(2.5, 16),
+        written_as={0: "none"},
         needs={"quote": SEEN, "fit": SEEN, "certify": SEEN},
         symbol="bond",
     )

@@ -30,6 +30,7 @@ class Operator(Part):
         trade="Operator counts the locked setting of a point, not its largest size",
         look="A letter, an e-mail or the current form of the operator; keep it with its date.",
         values={True: 0.5, False: 0.5},
+        said_as={True: "the setting", False: "the size"},
         prior=NOBODY_ASKED,
         ages_after=365,
     )

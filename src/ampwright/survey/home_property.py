@@ -281,11 +281,12 @@ class CandidatePlace(Thing):
     building_bond_mm2: SquareMm = fact(
         ask="Is a green-and-yellow wire clamped to that building's frame or pipe, and how thick "
         "is it?",
-        trade="Bond of the outbuilding's own metal; 0 is none",
+        trade="Bond of the outbuilding's own metal",
         look="Photo of the clamp, and where its wire goes.",
         who="photo",
         values={0: 0.75, 10: 0.25},
         rare=(2.5, 4, 6, 16),
+        written_as={0: "none"},
         needs={"fit": SEEN},
         symbol="bond",
     )

@@ -210,7 +210,7 @@ class Supply(Part):
     )
     readings: Many[Reading] = many(
         ask="Is that every voltage anyone has read?",
-        trade="Every voltage reading listed",
+        trade="Whether every voltage reading is listed",
         look="Readings at night, at noon and at tea time tell most.",
     )
     tails_mm2: SquareMm = fact(

@@ -60,7 +60,8 @@ class Fact:
 
     ``values`` says how common each answer is before anybody has asked; ``rare`` lists answers
     accepted when given but not expected; ``known_as`` maps other names of an answer to ours and
-    ``said_as`` tells how somebody who was asked in our words says each answer.
+    ``said_as`` tells how somebody who was asked in our words says each answer, ``written_as`` how
+    one is written wherever people read it.
     ``on_papers``: wanted for papers and people, whatever the designs read.
     """
 
@@ -73,6 +74,7 @@ class Fact:
     rare: tuple[Value, ...] = ()
     known_as: Mapping[str, Value] = field(default_factory=dict)
     said_as: Mapping[Any, str] = field(default_factory=dict)
+    written_as: Mapping[Any, str] = field(default_factory=dict)
     between: tuple[float, float] | None = None
     step: float | None = None
     agree: Agree | None = None
@@ -97,6 +99,11 @@ class Fact:
         return part._read(part._keys[self.name])
 
     @property
+    def heard_as(self) -> Mapping[Any, str]:
+        """How a customer says an answer, where that is not as it is kept."""
+        return {**self.written_as, **self.said_as}
+
+    @property
     def is_number(self) -> bool:
         """Whether an answer is a number; yes and no are not numbers."""
         return self.kind in (int, float)
@@ -116,6 +123,7 @@ class Fact:
             self.values = {self.kind(value): share for value, share in self.values.items()}
             self.rare = tuple(self.kind(value) for value in self.rare)
             self.said_as = {self.kind(value): words for value, words in self.said_as.items()}
+            self.written_as = {self.kind(value): said for value, said in self.written_as.items()}
         if not options and self.values and not self.between:
             options = (*self.values, *self.rare)
         self.allowed = options
@@ -133,7 +141,7 @@ def faults(fact: Fact) -> Iterator[str]:
         yield "values or a range"
     if fact.allowed and set(fact.values) - set(fact.allowed):
         yield f"how common only for the allowed answers {fact.allowed}"
-    if set(fact.said_as) - set(fact.allowed):
+    if {*fact.said_as, *fact.written_as} - set(fact.allowed):
         yield f"how to say it only for the allowed answers {fact.allowed}"
     if fact.values and fact.allowed and {*fact.values, *fact.rare} != set(fact.allowed):
         yield "how common for every allowed answer, or to call it rare"
@@ -245,7 +253,7 @@ class Thing(Part):
 
     present: bool = fact(
         ask="Is it still there?",
-        trade="Present",
+        trade="Still there",
         look="Whoever is in the house can say.",
     )
     same_as: str = fact(

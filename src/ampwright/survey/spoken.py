@@ -61,7 +61,7 @@ def spoken(fact: Fact, words: str, key: str = "") -> Answer:
     text = " ".join(words.split())
     if cannot := CANNOT.fullmatch(text):
         return CannotSay(cannot["why"] or "")
-    for value, said in fact.said_as.items():
+    for value, said in fact.heard_as.items():
         if text.casefold() == said.casefold():
             return Is(value)
     if fact.is_number:
@@ -83,7 +83,7 @@ def choices(fact: Fact) -> tuple[str, ...]:
     >>> choices(fuse), choices(Fact(ask="?", trade="a shower", kind=bool, allowed=(False, True)))
     (('60', '80'), ('no', 'yes'))
     """
-    return tuple(fact.said_as.get(value) or as_words(value) for value in fact.allowed)
+    return tuple(fact.heard_as.get(value) or as_words(value) for value in fact.allowed)
 
 
 def _figures(fact: Fact, text: str, name: str) -> Answer:
@@ -122,7 +122,7 @@ def _named(fact: Fact, text: str) -> Sequence[Value]:
     meant: dict[str, Value] = dict(YES_NO) if fact.kind is bool else {}
     meant |= {str(each).casefold(): each for each in fact.allowed if fact.kind is not bool}
     meant |= {each.casefold(): value for each, value in fact.known_as.items()}
-    meant |= {said.casefold(): value for value, said in fact.said_as.items()}
+    meant |= {said.casefold(): value for value, said in fact.heard_as.items()}
     by_length = sorted(meant, key=len, reverse=True)
     rest, found = text.casefold(), list[Value]()
     while name := _first(by_length, rest):

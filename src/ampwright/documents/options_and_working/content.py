@@ -44,7 +44,8 @@ class HomeBlock:
     """Whose home, and who stands behind the paper.
 
     ``designer`` is the named person who has checked the design; empty prints that it is not
-    final, and marks the paper as a draft. ``reference`` is the firm's own name for the job.
+    final, and marks the paper as a draft. ``reference`` is the firm's own name for the job;
+    ``reached_by`` are the customer's telephone, e-mail and best time to ring.
     """
 
     customer: str
@@ -55,6 +56,7 @@ class HomeBlock:
     prepared_by: str
     designer: str = ""
     reference: str = ""
+    reached_by: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -282,6 +284,7 @@ class OptionsPaper:
     ``rests_on`` are the facts behind the design, ``also_held`` the others that are known.
     ``stages`` says how the job may be done in two visits and where the setting changes the
     answer; ``in_hand`` is what to have before a day is booked, beside what the network says.
+    ``not_known`` names the questions of the comparison that no option has an answer to yet.
     Raises ``InputError`` when a row of the comparison has not one answer for each option.
     """
 
@@ -303,6 +306,7 @@ class OptionsPaper:
     stages: tuple[str, ...] = ()
     prove: tuple[ProveLine, ...] = ()
     in_hand: tuple[str, ...] = ()
+    not_known: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         """Hold the comparison to its columns and the paper to its edition line."""
