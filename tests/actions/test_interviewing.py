@@ -25,3 +25,7 @@ def test_what_is_kept_from_answer_to_answer_changes_nothing(tmp_path: Path) -> N
         question = walk.next[1]
         assert walk.hear(question.choices[0] if question.choices else "12").became == "kept"
         assert walk.now == ask(path, TERMS)
+    assert walk.hear("back").became == "taken back"
+    assert walk.now == ask(path, TERMS)
+    assert walk.next is not None
+    assert walk.next[1].key == question.key, "it is put again"

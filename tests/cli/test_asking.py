@@ -135,8 +135,39 @@ class TestInterview:
         before = home.read_bytes()
         out = run("interview", home, "--by", "T", *DAY, typed="perhaps\nlater\n")[1]
         assert "The answers are no or yes, or cannot say." in out
-        assert out.count("Is there an electric shower") == 2
+        assert out.count("Is there an electric shower") == 1, "it stands just above"
+        assert out.count("> ") >= 2
+        assert "Left for later: 1 question." in out
         assert home.read_bytes() == before
+
+    def test_a_figure_with_a_letter_in_it_is_told_so(self, run, home):
+        out = run("interview", home, "--by", "T", *DAY, "--channel", "photo", typed="8O\nstop\n")[1]
+        assert "has a letter O in it" in " ".join(out.split()) or "is not an answer" in out
+
+    def test_an_answer_is_kept_in_the_words_it_was_asked_in(self, run, home):
+        words = ("interview", home, "--by", "Ro", "--channel", "photo", "--how", "photo 3")
+        out = run(*words, *ON, *DAY, typed="one\n")[1]
+        assert re.search(r"one · two", out)
+        assert re.search(r"Kept: [^:]+: one\.", out)
+
+    def test_back_takes_the_last_answer_back_and_asks_again(self, run, home):
+        out = run("interview", home, "--by", "Tamsin", *ON, *DAY, typed="no\nback\nback\n")[1]
+        assert re.search(r"Taken back: .*shower: no\.", out)
+        assert out.count("Is there an electric shower") == 2
+        assert "No answer was given yet" in out
+        *_, first, back = tomllib.loads(home.read_text("utf-8"))["loads"]["shower"]["present"]
+        assert (first["is"], len(back["withdraws"])) == (False, 1)
+
+    def test_what_was_taken_back_can_be_said_again(self, run, home):
+        out = run("interview", home, "--by", "Tamsin", *ON, *DAY, typed="no\nback\nno\n")[1]
+        assert len(re.findall(r"Kept: .*shower: no\.", out)) == 2
+        said = " ".join(run("ask", home, *DAY, "--channel", "phone")[1].split())
+        assert "electric shower anywhere" not in said
+
+    def test_one_empty_line_ends_nothing(self, run, home):
+        out = run("interview", home, "--by", "T", *DAY, typed="\nhelp\n\nno\nstop\n")[1]
+        assert "Nothing typed." in out
+        assert "Kept:" in out
 
     @pytest.mark.parametrize("typed", ["", "\n", "stop\n"])
     def test_it_ends_when_told_to_and_nothing_is_lost(self, run, home, typed):

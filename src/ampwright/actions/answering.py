@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Literal, cast
@@ -105,7 +105,10 @@ def answer(
 def keep(
     path: Path, key: str, said: Answer, known_by: Telling, before: Before = "stands"
 ) -> Answered:
-    """Put one answer in a home's file; raises like ``answer``."""
+    """Put one answer in a home's file; raises like ``answer``.
+
+    What was said just so before and taken back since is restored.
+    """
     file = read_home(path).file
     earlier = earlier_of(file.records, key, known_by) if before != "stands" else ()
     ids = tuple(each.id for each in earlier)
@@ -122,6 +125,7 @@ def keep(
         withdraws=ids if before == "was never so" else (),
         since=ids if before == "was so until now" else (),
     )
+    record = said_anew(file.records, record)
     added = record.id not in {each.id for each in file.records}
     change_text(path, lambda text: with_one_more(text, record, str(path)))
     spoke = tuple(map(says, earlier))
@@ -134,6 +138,22 @@ def keep(
         history=spoke if record.since else (),
         fact=fact_now(read_home(path), key),
     )
+
+
+def said_anew(records: Sequence[Record], record: Record) -> Record:
+    """Return a record that takes back what had taken the same one back, if anything had."""
+    against = tuple(each.id for each in current(records) if record.id in each.withdraws)
+    return replace(record, withdraws=(*record.withdraws, *against), id="") if against else record
+
+
+def take_back(path: Path, key: str, record: str, known_by: Telling) -> None:
+    """Take one answer out of what is known, as never so; the file keeps both."""
+    file = read_home(path).file
+    taking = Record(
+        home=file.home, key=key, answer=None, evidence=known_by.evidence, how=known_by.how,
+        by=known_by.by, on=known_by.on, withdraws=(record,),
+    )  # fmt: skip
+    change_text(path, lambda text: with_one_more(text, taking, str(path)))
 
 
 def with_one_more(text: str, record: Record, name: str) -> str:

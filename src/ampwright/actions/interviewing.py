@@ -7,23 +7,33 @@ from pathlib import Path
 from typing import Final, Literal
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.answers import Answer, Is, OneOf
+from ampwright.foundations.answers import Answer, CannotSay, Is, OneOf
 from ampwright.foundations.errors import InputError
 from ampwright.foundations.source import Evidence
 from ampwright.options.asking.asked import Asked, asked
 from ampwright.survey.danger import tells_of_danger
+from ampwright.survey.layout import slot
+from ampwright.survey.spoken import spoken
 from ampwright.survey.wording import as_words
 
-from .answering import FactNow, Telling, answer, keep
+from .answering import Answered, Telling, keep, take_back
 from .asking import answer_from, channel_of
 from .asking_shapes import AskAnswer, ErrandLine, Question
+from .facts import as_heard
 from .homes import read_home
 from .seeing import Terms, basis_of, firm_of
-from .words import any_of, money
+from .words import any_of, money, small
 
-Became = Literal["kept", "left out", "not understood", "danger"]
+Became = Literal[
+    "kept", "left out", "taken back", "nothing to take back", "not understood", "danger"
+]
 LATER: Final = ("later", "skip", "pass")
-NOT_KNOWN: Final = ("?", "not sure", "don't know", "do not know", "no idea", "cannot say")
+BACK: Final = ("back", "undo")
+NOT_KNOWN: Final = (
+    "?", "not sure", "don't know", "dont know", "do not know", "dunno", "not known", "no idea",
+    "cannot say",
+)  # fmt: skip
+AS_A_FIGURE: Final = ", as a figure"
 AT_THE_INTAKE: Final = ("supply", "earthing")
 """Where danger told of puts the supply itself in doubt."""
 LEAST_P: Final = 1000
@@ -32,17 +42,29 @@ LEAST_P: Final = 1000
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """What became of one answer: kept, left out, not understood, or a sign of danger.
+    """What became of one answer: kept, left out, taken back, not understood, a sign of danger.
 
-    ``says`` is what was wrong or what was kept; ``moved`` what it did to the range, in words;
-    ``list_short`` says that things are missing from a list, which go in by themselves.
+    ``what`` is what it answers and ``says`` the answer as people say it, or what was wrong with
+    it; ``moved`` what it did to the range, in words; ``list_short`` says that things are missing
+    from a list, which go in by themselves.
     """
 
     became: Became
     says: str = ""
-    fact: FactNow | None = None
+    what: str = ""
+    kept: Answered | None = None
     moved: str = ""
     list_short: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """One question that was dealt with; ``record`` is empty where nothing new was kept."""
+
+    key: str
+    what: str
+    says: str = ""
+    record: str = ""
 
 
 @dataclass(slots=True)
@@ -58,6 +80,9 @@ class Interview:
     known_by: Telling
     now: AskAnswer = field(init=False)
     left_out: set[str] = field(default_factory=set)
+    later: set[str] = field(default_factory=set)
+    _given: list[Given] = field(default_factory=list, init=False)
+    _again: str = field(default="", init=False)
     _firm: Basis | None = field(default=None, init=False)
     _found: Asked | None = field(default=None, init=False)
 
@@ -82,32 +107,64 @@ class Interview:
     @property
     def next(self) -> tuple[ErrandLine, Question] | None:
         """The question to put now, with its errand; none when nothing is left that decides."""
-        for errand in self.now.errands:
-            for question in errand.questions:
-                if question.key not in self.left_out:
-                    return errand, question
-        return None
+        left = [
+            (errand, question)
+            for errand in self.now.errands
+            for question in errand.questions
+            if question.key not in self.left_out
+        ]
+        again = [each for each in left if each[1].key == self._again]
+        return next(iter(again or left), None)
+
+    @property
+    def can_go_back(self) -> bool:
+        """Whether a question was dealt with that can be put again."""
+        return bool(self._given)
 
     def hear(self, words: str) -> Heard:
         """Keep the answer to the question that was put; what is wrong with it is said."""
+        said = " ".join(words.split())
+        if said.casefold() in BACK:
+            return self._back()
         if self.next is None:
             return Heard("left out")
-        key, said = self.next[1].key, " ".join(words.split())
+        question = self.next[1]
+        key = question.key
         if tells_of_danger(said) and said not in self.next[1].choices:
             return self._danger(key, said)
         if said.casefold() in LATER:
-            self.left_out.add(key)
+            self._dealt_with(Given(key, named(question)))
+            self.later.add(key)
             return Heard("left out")
-        if said.casefold() in NOT_KNOWN:
-            said = "cannot say"
         try:
-            kept = answer(self.path, key, said, self.known_by)
+            told = CannotSay() if is_unknown(said) else spoken(slot(key).fact, said, key)
+            kept = keep(self.path, key, told, self.known_by)
         except InputError as error:
-            return Heard("not understood", wrong_with(self.next[1], error))
+            return Heard("not understood", wrong_with(question, said, error))
         before, self.now = self.now, self._work_out()
-        self.left_out.add(key)  # not twice in one walk, whatever was said
+        says = as_heard(key, told)
+        self._dealt_with(Given(key, named(question), says, kept.record if kept.added else ""))
         short = key.endswith(".all_listed") and kept.said == as_words(False)
-        return Heard("kept", kept.said, kept.fact, moved(before, self.now), short)
+        return Heard("kept", says, named(question), kept, moved(before, self.now), short)
+
+    def _dealt_with(self, given: Given) -> None:
+        """Note that a question is not put again in this walk, whatever was said."""
+        self.left_out.add(given.key)
+        self._given.append(given)
+        self._again = ""
+
+    def _back(self) -> Heard:
+        """Take back what the last question came to, and put it again."""
+        if not self._given:
+            return Heard("nothing to take back")
+        last = self._given.pop()
+        self.left_out.discard(last.key)
+        self.later.discard(last.key)
+        self._again = last.key
+        if last.record:
+            take_back(self.path, last.key, last.record, self.known_by)
+            self.now = self._work_out()
+        return Heard("taken back", last.says, last.what)
 
     def _danger(self, key: str, said: str) -> Heard:
         """Keep what was said of danger, beside the fact it was said at, and stop."""
@@ -123,11 +180,33 @@ class Interview:
         return Heard("danger")
 
 
-def wrong_with(question: Question, error: InputError) -> str:
+def is_unknown(said: str) -> bool:
+    """Say whether somebody does not know.
+
+    Examples
+    --------
+    >>> is_unknown("Don’t know"), is_unknown("no")
+    (True, False)
+    """
+    return said.casefold().replace("’", "'") in NOT_KNOWN
+
+
+def named(question: Question) -> str:
+    """Return what a question is about, as the trade calls it, and of which thing."""
+    return f"{question.what} ({small(question.about)})" if question.about else question.what
+
+
+def wrong_with(question: Question, said: str, error: InputError) -> str:
     """Say what is wrong with an answer, and what may be answered."""
     if question.choices:
-        return f"The answers are {any_of(question.choices)}, or cannot say."
-    return f"Expected {error.expected}. {error.do}".strip()
+        unit = f" {question.unit}" if question.unit else ""
+        expected = f"The answers are {any_of(question.choices)}{unit}, or cannot say."
+    else:
+        expected = f"The answer is {error.expected.removesuffix(AS_A_FIGURE)}, or cannot say."
+    of_a_file = "quotes" in error.do or "Leave" in error.do or "Write true" in error.do
+    mend = "" if of_a_file or (question.choices and not question.unit) else error.do
+    wrong = "" if mend.startswith(f'"{said}"') else f"“{said}” is not an answer to this."
+    return " ".join(part for part in (wrong, expected, mend) if part)
 
 
 def change(less_p: int, drawn: int) -> str:
@@ -136,12 +215,12 @@ def change(less_p: int, drawn: int) -> str:
     Examples
     --------
     >>> change(36000, 48), change(-37000, 48), change(-37000, 0), change(100, 0)
-    (', £360 narrower', ', homes drawn anew', ', £370 wider', '')
+    (', £360 narrower', ', by other homes drawn', ', £370 wider', '')
     """
     if abs(less_p) < LEAST_P:
         return ""
     if less_p < 0 and drawn:
-        return ", homes drawn anew"
+        return ", by other homes drawn"
     return f", {money(abs(less_p))} {'narrower' if less_p > 0 else 'wider'}"
 
 

@@ -83,9 +83,9 @@ def why(worth: Worth) -> str:
     elif worth.changes > 0:
         parts.append(f"the decision turns on it {often(worth.changes)}")
     if worth.turns.moves_p >= LEAST_TOLD_P:
-        parts.append(f"prices differ by {money(worth.turns.moves_p)} with it on the average")
+        parts.append(f"it moves the price by about {money(worth.turns.moves_p)}")
     if worth.narrows_p >= LEAST_TOLD_P:
-        parts.append(f"knowing it takes about {money(worth.narrows_p)} off the range")
+        parts.append(f"knowing it narrows the range by about {money(worth.narrows_p)}")
     if worth.disputed:
         parts.append("people have answered it differently")
     if worth.overruled:
@@ -124,7 +124,8 @@ def end_of(key: str, home: FoldedHome, taken: Taken) -> str:
     if told == METER or not told:
         return "the meter" if told else "one end"
     if told in home.ids.get("places", ()) or f"places.{told}.present" in taken:
-        return text_at(home, f"places.{told}.name") or "the point"
+        name = text_at(home, f"places.{told}.name")
+        return f"the point {spot_words(name)}" if name else "the point"
     boards = home.ids.get("boards", ())
     return "the fuse board" if len(boards) < 2 else f"board {told}"
 

@@ -9,18 +9,25 @@ from typing import Final, Literal
 
 from ampwright.actions.answering import Telling
 from ampwright.actions.asking_shapes import AskAnswer, Question
-from ampwright.actions.interviewing import Heard, Interview
-from ampwright.actions.words import capital
+from ampwright.actions.interviewing import BACK, Heard, Interview
+from ampwright.actions.words import count
 from ampwright.foundations.source import Evidence
 from ampwright.survey.danger import STOP_NOW
 
 from .answer import against
-from .ask import BY, may_answer, nothing_here
+from .ask import may_answer, nothing_here
 from .common import LOOK_OF, ToJudge, today
 from .sheet import Sheet, marked
 
 STOP: Final = ("stop", "quit", "end")
-HOW_TO_ANSWER: Final = "Type the answer; later leaves a question out, an empty line ends."
+HOW_TO_ANSWER: Final = (
+    "Type the answer; “60 or 80”, “5 to 9” and “don't know” are answers too. “later” leaves a "
+    "question out, “back” takes the last answer back, “help” says this again, “stop” ends. Each "
+    "answer is kept at once."
+)
+NOTHING_TYPED: Final = "Nothing typed. An empty line again ends; later leaves the question out."
+LAST: Final = "That was the last question. “back” takes the answer back, an empty line ends."
+HELP: Final = ("help", "h")
 MISSING: Final = "Add what is missing with ampwright answer, and this again when the list is whole."
 HOW: Final = {
     "phone": (Evidence.TOLD, "call"),
@@ -41,8 +48,9 @@ def interview(
 ) -> None:
     """Ask, keep each answer at once, and show the range narrow.
 
-    An empty line or *stop* ends it; *later* leaves a question out; *cannot say* is an answer.
-    Anything burnt, cracked, wet or buzzing ends it at once: 105 first, then us.
+    *stop* or two empty lines end it; *later* leaves a question out; *back* takes the last answer
+    back and asks again; *don't know* is an answer. Anything burnt, cracked, wet or buzzing ends
+    it at once: 105 first, then us.
 
     Parameters
     ----------
@@ -62,19 +70,60 @@ def interview(
     walk = Interview(home, to.terms, channel, known_by)
     put(Sheet(), begins, walk.now)
     place = ""
-    while walk.next is not None:
-        errand, asked = walk.next
-        put(Sheet(), question, asked, errand.caution if errand.place != place else "")
-        place = errand.place
-        words = line()
-        if words is None or words.strip().casefold() in ("", *STOP):
+    while walk.next is not None or walk.can_go_back:
+        if walk.next is None:
+            heard = after_the_last(walk)
+        else:
+            errand, asked = walk.next
+            put(Sheet(), question, asked, errand.caution if errand.place != place else "")
+            place = errand.place
+            heard = answered(walk)
+        if heard is None:
             break
-        heard = walk.hear(words)
-        if heard.became != "left out":
-            put(Sheet(), came_of, heard)
         if heard.became == "danger":
             return
     put(Sheet(), ends, walk)
+
+
+def after_the_last(walk: Interview) -> Heard | None:
+    """Let the last answer be taken back where nothing more is asked; else nothing."""
+    put(Sheet(), last_chance)
+    words = line()
+    if words is None or words.strip().casefold() not in BACK:
+        return None
+    heard = walk.hear(words)
+    put(Sheet(), came_of, heard)
+    return heard
+
+
+def last_chance(sheet: Sheet) -> None:
+    """Say that nothing more is asked."""
+    sheet.gap()
+    sheet.say(LAST)
+
+
+def answered(walk: Interview) -> Heard | None:
+    """Hear lines until one deals with the question that was put; nothing when told to end."""
+    empty = False
+    while (words := line()) is not None:
+        said = words.strip().casefold()
+        if said in STOP or (empty and not said):
+            return None
+        empty = not said
+        if empty or said in HELP:
+            put(Sheet(), remark, NOTHING_TYPED if empty else HOW_TO_ANSWER)
+            continue
+        heard = walk.hear(words)
+        if heard.became != "left out":
+            put(Sheet(), came_of, heard)
+        if heard.became not in ("not understood", "nothing to take back"):
+            return heard
+    return None
+
+
+def remark(words: str, sheet: Sheet) -> None:
+    """Write a word on how to answer."""
+    sheet.say(words, "quiet", 2)
 
 
 def line() -> str | None:
@@ -117,7 +166,7 @@ def question(asked: Question, caution: str, sheet: Sheet) -> None:
     about = f"{asked.about}: " if asked.about else ""
     sheet.say(marked(f"{about}{asked.ask}", "strong"))
     sheet.say(may_answer(asked))
-    sheet.say(f"{capital(BY[asked.answered_by])}. {asked.why}", "quiet")
+    sheet.say(asked.why, "quiet")
 
 
 def came_of(heard: Heard, sheet: Sheet) -> None:
@@ -126,9 +175,14 @@ def came_of(heard: Heard, sheet: Sheet) -> None:
         sheet.say(marked(STOP_NOW, "stop"))
     elif heard.became == "not understood":
         sheet.say(heard.says, "quiet", 2)
-    elif heard.fact is not None:
-        sheet.say(f"Kept: {heard.fact.what}: {heard.says}.", "quiet", 2)
-        against(heard.fact, heard.says, sheet)
+    elif heard.became == "nothing to take back":
+        sheet.say("No answer was given yet that could be taken back.", "quiet", 2)
+    elif heard.became == "taken back":
+        if heard.says:
+            sheet.say(f"Taken back: {heard.what}: {heard.says}.", "quiet", 2)
+    elif heard.kept is not None:
+        sheet.say(f"Kept: {heard.what}: {heard.says}.", "quiet", 2)
+        against(heard.kept.fact, heard.kept.said, sheet)
         if heard.list_short:
             sheet.say(MISSING, "quiet", 2)
         if heard.moved:
@@ -141,4 +195,7 @@ def ends(walk: Interview, sheet: Sheet) -> None:
     if walk.next is None:
         sheet.say(nothing_here(walk.now))
     stands(walk.now, sheet)
+    sheet.gap()
+    if walk.later:
+        sheet.say(f"Left for later: {count(len(walk.later), 'question')}.")
     sheet.name(f"Every answer is in {walk.path}.")
