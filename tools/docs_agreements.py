@@ -38,7 +38,7 @@ def render() -> str:
         f"| outcomes that follow from printed words | {words} |",
         f"| a printed figure looked at from another side | {again} |",
         f"| printed figures that their author cut or rounded further | {cut} |",
-        f"| cells of our tables that another publication prints | {cells} |",
+        f"| cells of our tables held against what a publication prints | {cells} |",
         f"| recalled figures, reproduced | {len(kept.cases(kept.RECALLED))} |",
         f"| second reckonings of our own | {len(kept.cases(kept.DERIVED))} |",
         f"| cases at a limit and one printed digit beyond | {len(kept.cases(kept.LIMITS))} |",

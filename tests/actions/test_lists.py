@@ -12,7 +12,9 @@ from ampwright.tables.loader import table_names
 def test_every_table_is_listed_with_its_place_and_trust():
     listed = list_tables()
     assert [each.name for each in listed] == list(table_names())
-    assert all(each.place and each.rows and each.gives for each in listed)
+    assert all(each.place and each.rows and each.covers and each.gives for each in listed)
+    flat = next(each for each in listed if each.name == "capacity/flat_70")
+    assert flat.covers[1:] == ("loaded conductors: 2", "S: 1 to 16 mm²")
 
 
 def test_facts_name_their_key_and_their_answers():

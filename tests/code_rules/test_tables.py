@@ -20,7 +20,20 @@ from ampwright.tables.loader import data_folder, table, table_names
 from .tree import PACKAGE
 
 NAMES = table_names()
-UNITS = {*UNIT_OF.values(), "m", "1/K", "K·m/W", "MΩ", "ms", "Hz", "kVA", "days", "months", "£"}
+UNITS = {
+    *UNIT_OF.values(),
+    "m",
+    "1/K",
+    "K·m/W",
+    "MΩ",
+    "ms",
+    "Hz",
+    "Hz/s",
+    "kVA",
+    "days",
+    "months",
+    "£",
+}
 """Units of quantities, and the few that only a table prints."""
 CONFIDENCE = {"high", "medium", "low"}
 READERS = [

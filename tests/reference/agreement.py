@@ -4,8 +4,8 @@ A file names one function, where its answers come from and the tolerance with it
 cases test the clauses and stand against deliberate faults in them.
 
 ``cases`` holds what others printed and we read there; ``recalled`` what is only remembered of a
-print; ``derived`` a second reckoning of our own; ``readings`` cells of our tables that another
-publication prints; ``disagreements`` what does not agree.
+print; ``derived`` a second reckoning of our own; ``readings`` cells of our tables that a
+publication prints, another one or the same read anew; ``disagreements`` what does not agree.
 """
 
 from __future__ import annotations

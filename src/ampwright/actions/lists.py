@@ -19,6 +19,7 @@ from ampwright.survey.home import Home
 from ampwright.survey.register import Fact, Part, collections_of, facts_of, parts_of
 from ampwright.tables.book import Changed
 from ampwright.tables.card import Card
+from ampwright.tables.catalogue import covers_of
 from ampwright.tables.loader import Table, table, table_names
 
 from .words import all_of, count
@@ -48,7 +49,7 @@ class FactEntry:
 
 @dataclass(frozen=True, slots=True)
 class TableEntry:
-    """One published table: where it stands and how its rows are known.
+    """One published table: where it stands, how its rows are known and what they cover.
 
     ``own`` are the cells that the firm read in its own copy, with what stands in their place.
     """
@@ -57,6 +58,7 @@ class TableEntry:
     title: str
     place: str
     rows: str
+    covers: tuple[str, ...]
     keys: tuple[str, ...]
     gives: tuple[str, ...]
     own: tuple[str, ...]
@@ -153,15 +155,23 @@ def own_cell(changed: Changed) -> str:
 
 
 def table_entry(held: Table, own: tuple[str, ...] = ()) -> TableEntry:
-    """Say what a table holds and how far its rows are trusted."""
+    """Say what a table holds, what it covers and how far its rows are trusted."""
     card: Card = held.card
     gives = tuple(
         f"{name} ({column.unit})" if column.unit else name
         for name, column in card.columns.items()
         if name not in card.keys
     )
-    trust = trust_of(held)
-    return TableEntry(held.name, card.title, str(card.place), trust, card.keys, gives, own)
+    return TableEntry(
+        name=held.name,
+        title=card.title,
+        place=str(card.place),
+        rows=trust_of(held),
+        covers=covers_of(held),
+        keys=card.keys,
+        gives=gives,
+        own=own,
+    )
 
 
 def trust_of(held: Table) -> str:

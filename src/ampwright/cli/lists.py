@@ -39,7 +39,7 @@ def facts(word: str = "", /, *, json: AsJson = False) -> None:
 
 
 def tables(word: str = "", /, *, json: AsJson = False, firm: Path | None = None) -> None:
-    """List the published tables: where each stands and how far its rows are trusted.
+    """List the published tables: where each stands, what it covers, how far it is trusted.
 
     Parameters
     ----------
@@ -59,6 +59,7 @@ def tables(word: str = "", /, *, json: AsJson = False, firm: Path | None = None)
         sheet.say(each.name, "strong")
         sheet.say(each.title, indent=4)
         sheet.say(each.place, indent=4)
+        sheet.say(f"covers {'; '.join(each.covers)}", indent=4)
         sheet.say(each.rows, "quiet", 4)
         sheet.points((f"own copy: {cell}" for cell in each.own), indent=4)
     sheet.show()

@@ -64,8 +64,19 @@ def _listed(found: Table) -> Listed:
         rows=len(places),
         by_trust=tuple((trust, counted[trust]) for trust in Trust if counted[trust]),
         doubtful=sum(place.doubtful for place in places),
-        covers=tuple(_covers(found, key) for key in found.keys),
+        covers=covers_of(found),
     )
+
+
+def covers_of(found: Table) -> tuple[str, ...]:
+    """Say what the rows of a table hold of each of its keys.
+
+    Examples
+    --------
+    >>> covers_of(table("capacity/flat_70"))[1:]
+    ('loaded conductors: 2', 'S: 1 to 16 mm²')
+    """
+    return tuple(_covers(found, key) for key in found.keys)
 
 
 def _covers(found: Table, key: str) -> str:

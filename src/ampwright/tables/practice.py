@@ -56,7 +56,7 @@ def data_gap_mm(book: Book, power: str, data: str, divider: str = "none") -> Mil
 
 
 def data_gap_of_class_mm(book: Book, data_class: str) -> Millimetres:
-    """Return the gap of a class of data cable, "a" to "d", without a divider; doubtful.
+    """Return the gap of a class of data cable, "a" to "d", without a divider; "a" is doubtful.
 
     To be multiplied by ``data_circuits_factor``. Source: BS EN 50174-2:2009, Table 5.
 
@@ -71,7 +71,7 @@ def data_gap_of_class_mm(book: Book, data_class: str) -> Millimetres:
 
 
 def data_circuits_factor(book: Book, circuits: float) -> Share:
-    """Return the share of that gap for so many power circuits of 20 A; doubtful.
+    """Return the share of that gap for so many power circuits of 20 A.
 
     A circuit of 32 A counts 2 on one phase and 6 on three. Source: BS EN 50174-2:2009, Table 6.
 

@@ -14,7 +14,7 @@ BENDS = wiring("522.8.3")
 FIRE = wiring("521.10.202")
 DEPTH = Place("usual practice", "", "cables in the ground", Trust.COMMON_PRACTICE)
 APART = wiring("444.6, 528.2")
-DATA = Place("BS EN 50174-2", "2009 on", "data cable beside power", Trust.MEMORY, doubtful=True)
+DATA = Place("BS EN 50174-2", "2009 on", "data cable beside power, as tabled in a Swedish handbook")
 
 
 @requires("gap between clips ≤ the usual limit", unit="mm", place=SITE_GUIDE)
