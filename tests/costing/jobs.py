@@ -13,6 +13,7 @@ from ampwright.costing.price import Price, price
 from ampwright.costing.tasks import Tasks, tasks
 from ampwright.design.route import route
 from ampwright.firm.basis import Basis
+from ampwright.foundations.notes import Note
 from ampwright.tables.capacity import CableFamily
 from tests.design.homes import COTTAGE, SEMI, YARD, basis, changed, leg, plain
 
@@ -43,6 +44,7 @@ class Priced(NamedTuple):
     tasks: Tasks
     labour: Labour
     price: Price
+    notes: tuple[Note, ...]
 
     @property
     def lines(self) -> dict[str, Any]:
@@ -75,7 +77,7 @@ def priced(job: Job, on: Basis | None = None, reader: Any = plain) -> Priced:
         home, on, whole, run, kit_goods(home, on, todo, point.phases).out, mends.goods,
         priced_hours(home, on, time).out, every_job(home, on).out, mends.charges, mends.unsaid,
     )  # fmt: skip
-    return Priced(todo, time, made.out)
+    return Priced(todo, time, made.out, made.notes)
 
 
 def by_id(rows: Any, id_: str) -> Any:

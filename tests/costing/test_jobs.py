@@ -192,8 +192,11 @@ def test_work_of_others_whose_charge_nobody_has_said_is_named():
 
 def test_a_part_without_a_price_is_named_and_never_counted_as_nothing_in_silence():
     odd = replace(BOND, parts=(Part("gold-plated clamp", 1.0),))
-    made = priced(STANDARD_JOB._replace(remedies=(odd,))).price
-    assert made.unpriced == ("gold-plated clamp",)
+    made = priced(STANDARD_JOB._replace(remedies=(odd,)))
+    assert made.price.unpriced == ("gold-plated clamp",)
+    (note,) = made.notes
+    assert note.caution.startswith("not in the price: gold-plated clamp, for which")
+    assert priced(STANDARD_JOB).notes == ()
     goods = {key: row for key, row in basis().rates.goods.items() if key != "window-lead"}
     assert priced(STANDARD_JOB, with_rates(basis(), goods=goods)).price.unpriced == ("window-lead",)
 

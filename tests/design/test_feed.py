@@ -66,8 +66,18 @@ class TestOfTheTap:
         assert lights[0].outcome.value == "fail"
 
     def test_a_feed_that_no_table_has_cannot_be_said_yet(self):
-        _, _, checks = circuit(far(mm2=70.0), "main", "window", FLAT)
-        assert outcome_of(checks, "feed_known") == "undetermined"
+        made = feed(plain(far(mm2=70.0)), basis(), "main", (40.0,), 32.0)
+        assert outcome_of(made.checks, "feed_known") == "undetermined"
+
+    def test_what_a_feed_carries_that_no_table_has_is_not_taken_for_nothing(self):
+        made = feed_bears(plain(far(mm2=70.0)), basis(), "main", (40.0,), 32.0)
+        assert outcome_of(made.checks, "feed_device_carries") == "pass"
+        assert outcome_of(made.checks, "feed_known") == "undetermined"
+        assert len(made.checks) == 2
+
+    def test_a_feed_that_may_not_lie_so_fails(self):
+        made = feed_bears(plain(far(kind="flat", lies="buried")), basis(), "main", (40.0,), 32.0)
+        assert failed(made.checks) == ["feed_cable_carries"]
 
     @pytest.mark.parametrize(("load", "says"), [(63.0, "pass"), (63.1, "fail")])
     def test_its_device_carries_the_house_and_the_point(self, load, says):

@@ -8,8 +8,8 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.rates import LEVELS
-from ampwright.foundations.checks import Finding, holds, requires, undetermined
 from ampwright.foundations.money import Pence
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Share
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
@@ -78,21 +78,20 @@ class Price:
         return tuple(by_group(self.sums))
 
 
-@requires("everything bought has a price", place=METHOD)
-def all_priced(unpriced: tuple[str, ...]) -> Finding:
-    """The firm has a price for all that the option takes.
+@tells(METHOD, caution=True)
+def not_priced(unpriced: tuple[str, ...]) -> str:
+    """Ask for the price of what the option takes and the firm has none for.
 
-    Of the firm's own buying; what others charge is named apart.
+    Of the firm's own buying; what others charge is named apart. The design stands without it.
 
     Examples
     --------
-    >>> all_priced(("cable of 35 mm²",)).why
-    'no price for cable of 35 mm²: put it among the materials or the prices'
+    >>> not_priced(("cable of 35 mm²",)).caution
+    'not in the price: cable of 35 mm², for which the firm has none; put it among its prices'
     """
-    if not unpriced:
-        return holds(True)
-    return undetermined(
-        f"no price for {', '.join(unpriced)}: put it among the materials or the prices"
+    return (
+        f"not in the price: {', '.join(unpriced)}, for which the firm has none; put it among its "
+        "prices"
     )
 
 
@@ -132,7 +131,7 @@ def price(
     """
     own = (fitted, run, kits, mends, on_site, every_job)
     out = add_up(basis, (*own, *overheads(basis, (on_site, every_job)), charges), unsaid)
-    return Made(out, (all_priced(out.unpriced),))
+    return Made(out, notes=(not_priced(out.unpriced),) if out.unpriced else ())
 
 
 def overheads(basis: Basis, work: tuple[Bundle, ...]) -> Iterator[Bundle]:

@@ -71,6 +71,11 @@ class LegCapacity:
     capacity_a: Amperes
     refused: str = ""
 
+    @property
+    def unlisted(self) -> bool:
+        """Whether it may be run so, but no table says what it carries there."""
+        return bool(self.method and self.refused)
+
 
 @requires("a cable made for how each leg is run", place=UNSUITED)
 def family_suits_way(leg: str, refused: str) -> Finding:

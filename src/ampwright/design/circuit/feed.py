@@ -120,18 +120,20 @@ def loop_of_all(links: tuple[Ohms, ...]) -> Ohms:
     return Ohms(float(sum(links)))
 
 
-@requires("what the feed of the board adds is known", place=METHOD)
+@requires("what the feed of the board carries and adds is known", place=METHOD)
 def feed_known(tap: str, found: str) -> Finding:
-    """A table says what a feed of this size loses and how much its loop is.
+    """A table says what a feed of this size carries, what it loses and how much its loop is.
 
     Only for sizes and kinds that the tables do not reach.
 
     Examples
     --------
     >>> feed_known("main", "no row for 70 mm²").why
-    'measure at main what its feed adds: no row for 70 mm²'
+    'ask the maker what the feed of main carries, and measure what it adds: no row for 70 mm²'
     """
-    return undetermined(f"measure at {tap} what its feed adds: {found}")
+    return undetermined(
+        f"ask the maker what the feed of {tap} carries, and measure what it adds: {found}"
+    )
 
 
 @requires("feed: load ≤ its own device", unit="A", place=wiring("433.1.1 (i)"))
@@ -229,16 +231,23 @@ def feed_bears(
 
 
 def _device_bears(home: Home, basis: Basis, id_: str, load_a: Amperes) -> Iterator[Check]:
-    """Yield whether the device at the head of a feed bears the load, and its cable the device."""
+    """Yield whether the device at the head of a feed bears the load, and its cable the device.
+
+    Of a cable that no table holds nothing is said but that.
+    """
     board, book = home.boards[id_], basis.book
     device_a = board.feed_device_a
     if not device_a:
         return
-    carried_a = feed_capacity(book, home.supply.phases, board).capacity_a
+    carried = feed_capacity(book, home.supply.phases, board)
+    carried_a = carried.capacity_a
     kind = if_said(lambda: board.feed_device_kind, "")
     late = REWIREABLE if kind == REWIREABLE else ACTS_IN_TIME
     bears = may_protect(book, carried_a, board.feed_lies, late)
     yield feed_device_carries(id_, load_a, device_a)
+    if carried.unlisted:
+        yield feed_known(id_, carried.refused)
+        return
     yield feed_cable_carries(id_, device_a, bears).with_caution(UNSURVEYED)
     if kind:
         yield _ends_in_time(book, device_a, carried_a, kind)

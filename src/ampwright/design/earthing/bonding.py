@@ -2,26 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import (
-    Check,
-    Finding,
-    Outcome,
-    requires,
-    undetermined,
-)
+from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.errors import OutOfTableError
 from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Ohms, SquareMm
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.stages import Made
-from ampwright.standards.places import wiring
 from ampwright.standards.wiring.earthing import (
     BONDING,
     bond_present_and_sized,
@@ -46,7 +39,6 @@ from ..residual import in_amperes
 from ..work import run_minutes
 from .network import house_earth
 
-CONDUCTOR: Final = wiring("542.3, 543.1")
 COMBINED: Final = "TN-C-S"
 SEPARATE: Final = "TN-S"
 ROD: Final = "TT"
@@ -87,20 +79,6 @@ def nothing_to_bond(service: str) -> str:
     return f"the {service} service is plastic where it comes in: nothing to bond"
 
 
-@requires("what the earthing conductor must be is known", place=CONDUCTOR)
-def conductor_size_known(found: str) -> Finding:
-    """A table says which earthing conductor goes with the tails.
-
-    Tails of a size that nobody fits any more are for new tails first.
-
-    Examples
-    --------
-    >>> conductor_size_known("no row for 6 mm²").why
-    'the tails come first: no row for 6 mm²'
-    """
-    return undetermined(f"the tails come first: {found}")
-
-
 def bonding(home: Home, basis: Basis) -> Made[Bonding]:
     """Return the main bonds and the earthing conductor of a home, and what each lacks.
 
@@ -124,7 +102,7 @@ def bonding(home: Home, basis: Basis) -> Made[Bonding]:
         checks.append(check)
     if home.supply.earthing != ROD:
         checks.append(house_earth(home, basis))
-    checks.append(_conductor(home, basis))
+    checks.extend(_conductor(home, basis))
     return Made(Bonding(tuple(bonds), counts_as(home)), tuple(checks), notes=tuple(notes))
 
 
@@ -235,12 +213,16 @@ def _new_bond(basis: Basis, id_: str, service: Service, size_mm2: SquareMm) -> R
     )
 
 
-def _conductor(home: Home, basis: Basis) -> Check:
-    """Return whether the earthing conductor is large enough, with what would mend it."""
+def _conductor(home: Home, basis: Basis) -> Iterator[Check]:
+    """Yield whether the earthing conductor is large enough, with what would mend it.
+
+    Nothing beside tails that no table holds: the supply is ruled out for those, and the conductor
+    is judged beside the new ones.
+    """
     try:
         required_mm2 = required_conductor(home, basis.book)
-    except OutOfTableError as outside:
-        return conductor_size_known(str(outside))
+    except OutOfTableError:
+        return
     check = earthing_conductor_sized(home.earthing.conductor_mm2, required_mm2)
     new_mm2 = required_mm2
     if home.supply.earthing == "TT":
@@ -248,7 +230,7 @@ def _conductor(home: Home, basis: Basis) -> Check:
     else:
         with_new_tails_mm2 = earthing_conductor(basis.book, basis.rules.least_tails_mm2)
         new_mm2 = max(required_mm2, with_new_tails_mm2, key=float)
-    return check.mended_by(
+    yield check.mended_by(
         Remedy(
             slug="earthing-conductor",
             does=f"Run a new {new_mm2:g} mm² earthing conductor to the means of earthing",
