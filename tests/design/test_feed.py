@@ -77,7 +77,9 @@ class TestOfTheTap:
 
     def test_a_feed_that_may_not_lie_so_fails(self):
         made = feed_bears(plain(far(kind="flat", lies="buried")), basis(), "main", (40.0,), 32.0)
-        assert failed(made.checks) == ["feed_cable_carries"]
+        (check,) = [each for each in made.checks if each.requirement.id == "feed_cable_carries"]
+        assert (check.outcome.value, check.limit) == ("fail", 0.0)
+        assert check.why == "the feed of main: flat cable is not made to be run buried"
 
     @pytest.mark.parametrize(("load", "says"), [(63.0, "pass"), (63.1, "fail")])
     def test_its_device_carries_the_house_and_the_point(self, load, says):

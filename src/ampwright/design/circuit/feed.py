@@ -152,17 +152,17 @@ def feed_device_carries(board: str, load: Amperes, device: Amperes) -> Finding:
 
 
 @requires("feed: its own device ≤ what its cable carries", unit="A", place=wiring("433.1.1 (ii)"))
-def feed_cable_carries(board: str, device: Amperes, capacity: Amperes) -> Finding:
+def feed_cable_carries(board: str, device: Amperes, capacity: Amperes, refused: str) -> Finding:
     """The device at the head of a feed opens before its cable runs hot.
 
-    As the worst stretch of it lies.
+    As the worst stretch of it lies; ``refused`` says why the cable may not lie so, if it may not.
 
     Examples
     --------
-    >>> feed_cable_carries("shed", Amperes(40.0), Amperes(27.0)).outcome.value
+    >>> feed_cable_carries("shed", Amperes(40.0), Amperes(27.0), "").outcome.value
     'fail'
     """
-    return at_most(device, capacity, f"the feed of {board}")
+    return at_most(device, capacity, f"the feed of {board}{f': {refused}' if refused else ''}")
 
 
 @requires("load ≤ main switch of a board on the way", unit="A", place=METHOD)
@@ -248,7 +248,7 @@ def _device_bears(home: Home, basis: Basis, id_: str, load_a: Amperes) -> Iterat
     if carried.unlisted:
         yield feed_known(id_, carried.refused)
         return
-    yield feed_cable_carries(id_, device_a, bears).with_caution(UNSURVEYED)
+    yield feed_cable_carries(id_, device_a, bears, carried.refused).with_caution(UNSURVEYED)
     if kind:
         yield _ends_in_time(book, device_a, carried_a, kind)
 
