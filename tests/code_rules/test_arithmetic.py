@@ -17,11 +17,11 @@ SEATS = {
     f"src/ampwright/{name}.py"
     for name in (
         "demand/moving", "demand/outlets", "design/board/freed", "design/board/levels",
-        "design/board/rack", "design/board/ways",
+        "design/board/rack", "design/board/ways", "standards/network/meter_point",
     )
 }  # fmt: skip
 """Where something sits on a board and which of two seatings is the lighter: places counted and
-compared, none of them handed on as a number."""
+compared, none of them handed on as a number. The digits of a meter number are no quantities."""
 DECLARES = {"computes", "requires"}
 SUMS = {"sum", "min", "max", "abs", "round", "sqrt", "prod", "fsum"}
 OPERATIONS = ast.Add | ast.Sub | ast.Mult | ast.Div | ast.FloorDiv | ast.Mod | ast.Pow

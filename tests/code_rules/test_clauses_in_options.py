@@ -1,9 +1,8 @@
 """Every clause that requires something passes, fails and, where it can, does not apply.
 
 Not in a test of its own but inside an option: in the designs of the shipped homes, of some pairs
-of homes that differ in one fact, and of a few more, listed beside the exceptions. What no home
-brings about is listed with why, and the list holds nothing that some home brings about. Every
-other requirement of a stage fails in one of them, or finds that something is lacking.
+of homes that differ in one fact, and of a few more, listed. Every other requirement of a stage
+fails in one of them, or finds that something is lacking.
 """
 
 from __future__ import annotations
@@ -56,15 +55,6 @@ Looked = tuple[str, Answers, Stock]
 @cache
 def kept() -> dict[str, Any]:
     return tomllib.loads(DATA.read_text("utf-8"))
-
-
-def excepted() -> dict[End, str]:
-    """What no home brings about, and why."""
-    return {
-        (each["clause"], outcome): kept()["reasons"][each["why"]]
-        for each in kept()["except"]
-        for outcome in each["outcomes"]
-    }
 
 
 def wanted() -> Iterator[End]:
@@ -192,10 +182,8 @@ def brought_about() -> dict[End, Looked]:
 def test_every_clause_passes_fails_and_does_not_apply_inside_an_option():
     """One test of three questions, so that the homes are walked through once."""
     found = brought_about()
-    lacking = [end for end in wanted() if end not in found and end not in excepted()]
-    assert lacking == [], "bring it about in a home, or say why none can"
-    stale = [end for end in excepted() if end in found]
-    assert stale == [], "take it off the list"
+    lacking = [end for end in wanted() if end not in found]
+    assert lacking == [], "bring it about in a home"
     vain = [each for each in kept().get("home", ()) if listed_home(each) not in found.values()]
     idle = [each["fact"] for each in matters() if each["fact"] in kept()["pairs"]
             and not set(pair(each)) & set(found.values())]  # fmt: skip
@@ -205,12 +193,3 @@ def test_every_clause_passes_fails_and_does_not_apply_inside_an_option():
 def test_every_other_requirement_of_a_stage_fails_in_some_home():
     failing = {name for name, outcome in brought_about() if outcome in FAILS}
     assert others() - failing == set(), "bring it about, tell it as a note, or leave it out"
-
-
-def test_only_what_a_clause_can_come_to_is_excepted():
-    assert set(excepted()) <= set(wanted())
-
-
-def test_every_exception_has_a_reason():
-    assert {each["why"] for each in kept()["except"]} == set(kept()["reasons"])
-    assert all(len(reason) > 20 for reason in kept()["reasons"].values())

@@ -60,7 +60,7 @@ def priced(job: Job, on: Basis | None = None, reader: Any = plain) -> Priced:
     on = on or basis()
     home = reader(job.facts)
     point, cable = on.catalogue.point(job.point), by_id(on.catalogue.cables, job.cable)
-    legs = route(home, job.tap, job.place).out.legs
+    legs = route(home, basis(), job.tap, job.place).out.legs
     todo = tasks(
         home, on, legs, job.tap, job.place, point.phases, cable.family, job.earthing,
         job.house_limit, job.rcd_beside, job.isolator_by_point,

@@ -265,5 +265,5 @@ class TestRoute:
         values["legs.hole.present"] = False
         if whole is None:
             del values["legs.all_listed"]
-        (check,) = route(build_home(PlainReader(values), ids), "main", "window").checks
+        (check,) = route(build_home(PlainReader(values), ids), basis(), "main", "window").checks
         assert check.outcome.value == says

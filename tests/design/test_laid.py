@@ -24,20 +24,20 @@ BUILDERS = changed(SEMI) | {
 
 def use(facts):
     """The facts with the offer of the way laid over them."""
-    (offer,) = route(plain(facts), "main", "window").offers
+    (offer,) = route(plain(facts), basis(), "main", "window").offers
     return {**facts, **dict(offer.changes)}
 
 
 def test_it_is_offered_beside_a_new_cable():
-    made = route(plain(BUILDERS), "main", "window")
+    made = route(plain(BUILDERS), basis(), "main", "window")
     assert [each.id for each in made.out.legs] == ["plaster", "hole"]
     assert [each.slug for each in made.offers] == ["use-builders"]
-    assert route(plain(SEMI), "main", "window").offers == ()
-    assert route(plain(BUILDERS), "meter", "window").offers == ()
+    assert route(plain(SEMI), basis(), "main", "window").offers == ()
+    assert route(plain(BUILDERS), basis(), "meter", "window").offers == ()
 
 
 def test_used_it_is_the_way_and_nothing_is_run():
-    made = route(plain(use(BUILDERS)), "main", "window")
+    made = route(plain(use(BUILDERS)), basis(), "main", "window")
     assert (made.out.length_m, made.out.new_legs) == (11.0, ())
     assert outcome_of(made.checks, "own_circuit") == "pass"
     assert "end to end" in made.checks[0].caution
@@ -74,7 +74,35 @@ def test_a_size_nobody_can_judge_it_by():
 
 def test_it_must_feed_the_point_alone():
     facts = use({**BUILDERS, "laid.builders.feeds_only": False})
-    assert failed(route(plain(facts), "main", "window").checks) == ["own_circuit"]
+    assert failed(route(plain(facts), basis(), "main", "window").checks) == ["own_circuit"]
+
+
+class TestCertificate:
+    # BS 7671 644.1: new circuits are certified with their schedules; a spur may be minor works.
+    def made(self, **said):
+        facts = use(BUILDERS | {f"laid.builders.{name}": value for name, value in said.items()})
+        return facts, route(plain(facts), basis(), "main", "window")
+
+    def test_seen(self):
+        assert outcome_of(self.made(certificate=True)[1].checks, "certificate_given") == "pass"
+
+    def test_there_is_none(self):
+        facts, made = self.made(certificate=False)
+        assert failed(made.checks) == ["certificate_given"]
+        (remedy,) = made.checks[1].remedies
+        assert (remedy.slug, remedy.minutes) == (
+            "certify-builders", basis().task("prove-laid").minutes,
+        )  # fmt: skip
+        mended = {**facts, **dict(remedy.changes)}
+        assert not failed(route(plain(mended), basis(), "main", "window").checks)
+
+    def test_nobody_has_said(self):
+        _, made = self.made()
+        assert [each.requirement.id for each in made.checks] == ["own_circuit"]
+        assert made.notes[0].caution.startswith("ask for the certificate of the cable builders")
+
+    def test_a_spur_needs_none(self):
+        assert failed(self.made(certificate=False, feeds_only=False)[1].checks) == ["own_circuit"]
 
 
 @pytest.mark.parametrize("has_earth", [True, False])
@@ -91,7 +119,9 @@ def test_of_its_kind_it_has_an_earth():
 
 
 def test_an_old_point_on_it_goes():
-    (offer,) = route(plain({**BUILDERS, "laid.builders.of_load": "old"}), "main", "window").offers
+    (offer,) = route(
+        plain({**BUILDERS, "laid.builders.of_load": "old"}), basis(), "main", "window"
+    ).offers
     assert ("loads.old.present", False) in offer.changes
 
 
@@ -132,3 +162,22 @@ class TestOldPoints:
     @pytest.mark.parametrize("facts", [SEMI, {**OLD, "loads.old.kind": "fixed"}])
     def test_none(self, facts):
         assert self.made(facts).checks == ()
+
+    # IEC 61851-1, annex A: the duty of the pilot says what a car may take.
+    @pytest.mark.parametrize(("pilot_a", "outcome"), [(32.0, "pass"), (32.1, "fail")])
+    def test_its_pilot_is_held_to_what_it_counts_for(self, pilot_a, outcome):
+        _, check = self.made({**self.OLD, "loads.old.pilot_a": pilot_a}).checks
+        assert (check.requirement.id, check.outcome.value) == ("pilot_within_setting", outcome)
+        assert (check.actual, check.limit) == (pilot_a, 32.0)
+
+    def test_one_that_offers_more_is_set_again(self):
+        facts = {**self.OLD, "loads.old.goes": False, "loads.old.pilot_a": 40.0}
+        (remedy,) = self.made(facts).checks[1].remedies
+        assert (remedy.slug, remedy.minutes) == ("set-old", basis().task("turn-up").minutes)
+        assert remedy.does == "Set old to 32 A, lock the setting and read its pilot again"
+        again = self.made({**facts, **dict(remedy.changes)}).checks
+        assert [each.outcome.value for each in again] == ["pass", "pass"]
+
+    def test_one_that_goes_is_not_set_again(self):
+        facts = {**self.OLD, "loads.old.goes": True, "loads.old.pilot_a": 40.0}
+        assert failed(self.made(facts).checks) == ["old_point_settled"]

@@ -99,7 +99,7 @@ def test_the_size_chosen_is_the_least_that_holds(how, metres, setting_a):
 @given(st.lists(st.tuples(st.sampled_from("abcd"), st.sampled_from("abcd"), lengths), max_size=7))
 def test_no_way_is_shorter_than_the_one_taken(stretches):
     legs = {f"l{i}": leg(a, b, m, "clipped inside") for i, (a, b, m) in enumerate(stretches)}
-    made = route(plain({"legs": legs}), "a", "d")
+    made = route(plain({"legs": legs}), basis(), "a", "d")
     best = {"a": 0.0}
     for _ in stretches:
         for start, end, metres in stretches:

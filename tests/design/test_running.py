@@ -32,7 +32,9 @@ LAID = changed(SEMI) | {
 
 def run(facts, tap="main", place="window", family=FLAT, mm=13.5, rcd_ma=30.0, in_point=False):
     home = plain(facts)
-    return running(home, basis(), route(home, tap, place).out, family, mm, rcd_ma, in_point)
+    return running(
+        home, basis(), route(home, basis(), tap, place).out, family, mm, rcd_ma, in_point
+    )
 
 
 def found(made, id_):
@@ -192,7 +194,7 @@ class TestDataBeside:
     @pytest.mark.parametrize(("phases", "least_mm"), [(1, 20.0), (3, 40.0)])
     def test_ours_keeps_the_gap(self, phases, least_mm):
         home = plain(SEMI)
-        way = route(home, "main", "window").out
+        way = route(home, basis(), "main", "window").out
         assert told(data_beside(home, basis(), way, "flat-6", phases)) == {
             "kept_from_power": (least_mm,)
         }
@@ -201,7 +203,9 @@ class TestDataBeside:
     def test_the_narrowest_place_rules(self, gap_mm, outcome):
         facts = changed(SEMI, legs__plaster__data_gap_mm=300.0, legs__hole__data_gap_mm=gap_mm)
         home = plain(facts)
-        (check,) = data_beside(home, basis(), route(home, "main", "window").out, "", 1).checks
+        (check,) = data_beside(
+            home, basis(), route(home, basis(), "main", "window").out, "", 1
+        ).checks
         assert check.outcome.value == outcome
 
     @pytest.mark.parametrize(
@@ -215,7 +219,7 @@ class TestDataBeside:
             for each in stock.cables
         )
         on = replace(basis(), catalogue=replace(stock, cables=cables))
-        way = route(home, "main", "window").out
+        way = route(home, basis(), "main", "window").out
         (check,) = data_beside(home, on, way, "sheathed-3-6-data", phases).checks
         assert check.requirement.id == "data_cores_insulated"
         assert check.outcome.value == outcome

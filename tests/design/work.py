@@ -24,7 +24,7 @@ def circuit(
     """The cable of one choice, with all the checks on the way to it; ``before`` is of its feed."""
     home, on = reader(facts), on or basis()
     point = on.catalogue.point(point)
-    way = route(home, tap, place)
+    way = route(home, basis(), tap, place)
     device = protective_device(home, on, tap, point, earthing, setting_a, way.out.hidden)
     fed = feed(home, on, tap, demand_a, setting_a)
     borne = feed_bears(home, on, tap, demand_a, setting_a)

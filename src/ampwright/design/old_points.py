@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.foundations.checks import Finding, holds, requires
+from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
+from ampwright.standards.charging.pilot import pilot_within_setting
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 
@@ -37,7 +39,8 @@ def old_point_settled(point: str, goes: bool) -> Finding:
 def old_points(home: Home, basis: Basis) -> Made[None]:
     """Return what becomes of each charge point that the house has already.
 
-    One that stays counts in full in the demand, unless the two share a limit of their own.
+    One that stays counts in full in the demand, unless the two share a limit of their own: what
+    its pilot offers, where a tester read it, is held to what it counts for.
     """
     checks = []
     for id_ in loads_of(home, POINT):
@@ -47,7 +50,25 @@ def old_points(home: Home, basis: Basis) -> Made[None]:
         if said is None:
             told = f"ask whether {id_} stays: {told} until it is said to go"
         checks.append(check.with_caution(told))
+        if not said:
+            checks.extend(_pilot(home, basis, id_))
     return Made(None, tuple(checks))
+
+
+def _pilot(home: Home, basis: Basis, id_: str) -> Iterator[Check]:
+    """Yield whether a point that is there offers no more than it counts for, if anybody read it."""
+    pilot_a = if_said(lambda: home.loads[id_].pilot_a, None)
+    if pilot_a is None:
+        return
+    counted_a = home.loads[id_].amps_a
+    yield pilot_within_setting(pilot_a, counted_a).mended_by(
+        Remedy(
+            slug=f"set-{id_}",
+            does=f"Set {id_} to {counted_a:g} A, lock the setting and read its pilot again",
+            changes=((f"loads.{id_}.pilot_a", float(counted_a)),),
+            minutes=basis.task("turn-up").minutes,
+        )
+    )
 
 
 def _taken_out(basis: Basis, id_: str) -> Remedy:

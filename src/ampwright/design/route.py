@@ -6,13 +6,16 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from ampwright.firm.basis import Basis
 from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.checks import Finding, holds, requires, undetermined
+from ampwright.foundations.notes import tells
 from ampwright.foundations.quantity import Celsius, Count, Metres, Millimetres, SquareMm
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
 from ampwright.foundations.working import computes
+from ampwright.standards.building.notice import certificate_given
 from ampwright.standards.wiring.charging import own_circuit
 from ampwright.survey.home import Home
 from ampwright.survey.home_legs import Leg
@@ -113,7 +116,21 @@ def way_length(legs: tuple[Metres, ...]) -> Metres:
     return Metres(float(sum(legs)))
 
 
-def route(home: Home, tap: str, place: str) -> Made[Route]:
+@tells(METHOD, caution=True)
+def certificate_to_see(cable: str) -> str:
+    """Ask for the certificate of a cable that others left.
+
+    Examples
+    --------
+    >>> certificate_to_see("builders").caution
+    'ask for the certificate of the cable builders: without one all of it is certified as new'
+    """
+    return (
+        f"ask for the certificate of the cable {cable}: without one all of it is certified as new"
+    )
+
+
+def route(home: Home, basis: Basis, tap: str, place: str) -> Made[Route]:
     """Return the shortest surveyed way from a tap, ``meter`` or the id of a board, to a place.
 
     Legs serve in both directions. Their lengths are read only where two ways must be compared,
@@ -123,7 +140,7 @@ def route(home: Home, tap: str, place: str) -> Made[Route]:
     joining = tuple(cables_laid(home, tap, place))
     for id_ in joining:
         if if_said(lambda id_=id_: home.laid[id_].used, False):  # type: ignore[misc]
-            return along_laid(home, id_)
+            return along_laid(home, basis, id_)
     ways = tuple(ways_between(tap, place, ends(home)))
     shortest = _shortest(home, ways)
     legs = tuple(_run(id_, home.legs[id_]) for id_ in shortest)
@@ -143,7 +160,7 @@ def cables_laid(home: Home, tap: str, place: str) -> Iterator[str]:
             yield id_
 
 
-def along_laid(home: Home, id_: str) -> Made[Route]:
+def along_laid(home: Home, basis: Basis, id_: str) -> Made[Route]:
     """Return the way of a cable that lies there already, and whether it feeds the point alone."""
     cable = home.laid[id_]
     leg = LegRun(
@@ -155,14 +172,24 @@ def along_laid(home: Home, id_: str) -> Made[Route]:
         grouped_with=Count(0),
     )
     out = Route((leg,), cable.length_m, Laid(id_, cable.kind, cable.size_mm2))
-    return Made(
-        out,
-        (
-            own_circuit(cable.feeds_only).with_caution(
-                f"left by {cable.left_by}: prove it from end to end before it is used, as if it "
-                "were our own; the certificate covers all of it"
-            ),
-        ),
+    alone = own_circuit(cable.feeds_only).with_caution(
+        f"left by {cable.left_by}: prove it from end to end before it is used, as if it "
+        "were our own; the certificate covers all of it"
+    )
+    certified = if_said(lambda: cable.certificate, None)
+    if certified is None:
+        return Made(out, (alone,), notes=(certificate_to_see(id_),))
+    given = certificate_given(cable.feeds_only, certified).mended_by(_certified(basis, id_))
+    return Made(out, (alone, given))
+
+
+def _certified(basis: Basis, id_: str) -> Remedy:
+    """Return the work of certifying what somebody else laid."""
+    return Remedy(
+        slug=f"certify-{id_}",
+        does=f"Inspect and test the cable {id_} as new before it is used, and certify it",
+        changes=((f"laid.{id_}.certificate", True),),
+        minutes=basis.task("prove-laid").minutes,
     )
 
 

@@ -9,11 +9,12 @@ from typing import Final
 from ampwright.demand.household import LINES, nothing
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint
+from ampwright.foundations.checks import Check
 from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Amperes, Kilowatts, Volts
 from ampwright.foundations.rulings import Ruled
 from ampwright.foundations.source import Place, Trust
-from ampwright.foundations.stages import Made
+from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
 from ampwright.standards.network.connection import Step
 from ampwright.standards.network.generation import (
@@ -29,6 +30,8 @@ from ampwright.survey.home_loads import Source
 from ampwright.survey.if_said import if_said
 from ampwright.tables.network import generation_kw, threshold_a
 from ampwright.tables.supply_limits import nominal_v
+
+from .source_papers import limits_proved, told_late
 
 METHOD: Final = Place("Ampwright", at="method, sources of a home", trust=Trust.DERIVED)
 ALL_LINES: Final = "all"
@@ -124,7 +127,7 @@ def generation(home: Home, basis: Basis, point: ChargePoint) -> Made[Generation]
         total_kw=total_kw,
         untold=untold,
     )
-    return Made(out, notes=tuple(_notes(home, sources, untold)))
+    return made_of(out, (*_notes(home, sources, untold), *_papers(basis, sources, ruled.outcome)))
 
 
 Sources = tuple[tuple[str, Source], ...]
@@ -212,6 +215,16 @@ def _limit_of(source: Source) -> Amperes | None:
 def _backed_up(sources: Sources) -> bool:
     """Say whether something keeps part of the house going in a power cut."""
     return any(each.kind == BATTERY and each.backs_up != "nothing" for _, each in sources)
+
+
+def _papers(basis: Basis, sources: Sources, step: GenerationStep) -> Iterator[Check | Note]:
+    """Yield whether the network was told in time where that is all, and whether a limit holds."""
+    if step is GenerationStep.TELL_AFTER:
+        yield from told_late(
+            basis, ((id_, each) for id_, each in sources if not each.told_operator)
+        )
+    if step is GenerationStep.ASK_FAST:
+        yield from limits_proved(basis, sources)
 
 
 def _notes(home: Home, sources: Sources, untold: tuple[str, ...]) -> Iterator[Note]:

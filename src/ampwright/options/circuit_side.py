@@ -63,7 +63,7 @@ def circuit_side(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> Ci
     point, setting_a = choice.point, choice.setting_a
     run(old_points, basis)
     run(point_place, basis, choice.place, point.ip)
-    way = run(route, choice.tap, choice.place)
+    way = run(route, basis, choice.tap, choice.place)
     device = run(
         protective_device, basis, choice.tap, point, choice.earthing, setting_a, way.hidden
     )

@@ -45,7 +45,7 @@ def greatest_setting(
     origin = origin_voltage(home, basis, UNLOADED, hours).out
     if not origin.read:
         return Made(None)
-    length_m = paced(route(home, tap, place).out).length_m
+    length_m = paced(route(home, basis, tap, place).out).length_m
     if tap != METER:
         length_m = Metres(length_m + home.boards[tap].from_meter_m)
     keep_v = low_end(window_low_v(basis.book), basis.rules.voltage_margin_v)

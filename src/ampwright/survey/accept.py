@@ -10,9 +10,8 @@ from math import isfinite
 from typing import Final
 
 from ampwright.foundations.answers import Value
-from ampwright.foundations.checks import Outcome
 from ampwright.foundations.errors import InputError
-from ampwright.standards.network.meter_point import meter_point_adds_up
+from ampwright.standards.network.meter_point import METER_NUMBER, Adds, MeterNumber
 
 from .register import ID, Fact
 from .wording import as_words, either
@@ -20,8 +19,6 @@ from .wording import as_words, either
 POSTCODE: Final = re.compile(r"[A-Z]{1,2}[0-9][A-Z0-9]? [0-9][A-Z]{2}")
 TIME: Final = re.compile(r"([01][0-9]|2[0-3]):[0-5][0-9]")
 YES_NO: Final = {"yes": "true", "no": "false", "y": "true", "n": "false"}
-NORTHERN_IRELAND_DIGITS: Final = 11
-GREAT_BRITAIN_DIGITS: Final = 13
 
 
 def accept(fact: Fact, value: object, key: str = "") -> Value:
@@ -175,14 +172,13 @@ def _postcode(text: str, name: str) -> str:
 def _meter_point(text: str, name: str) -> str:
     digits = "".join(text.split())
     expected = FORMS["meter point"][0]
-    if not (digits.isascii() and digits.isdigit()):
+    adds = METER_NUMBER.decide(MeterNumber(digits)).outcome
+    if adds is Adds.NOT_DIGITS:
         raise InputError(name, text, expected, "Only digits; the letter S is not part of it.")
-    if len(digits) == NORTHERN_IRELAND_DIGITS and digits.startswith("81"):
-        return digits  # from memory: Northern Ireland numbers begin 81 and carry no check digit
-    if len(digits) != GREAT_BRITAIN_DIGITS:
+    if adds is Adds.OTHER_COUNT:
         do = f"This has {len(digits)} digits. Take the bottom line of the box marked S."
         raise InputError(name, text, expected, do)
-    if meter_point_adds_up(digits).outcome is not Outcome.PASS:
+    if adds is Adds.NOT_UP:
         do = "A digit is wrong or two are swapped. Read the last four again."
         raise InputError(name, text, "a meter number that adds up", do)
     return digits

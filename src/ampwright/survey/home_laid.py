@@ -79,6 +79,13 @@ class LaidCable(Thing):
         values={True: 0.85, False: 0.15},
         needs={"fit": SEEN},
     )
+    certificate: bool = fact(
+        ask="Is there a certificate with test results for that cable?",
+        trade="Installation certificate seen for it",
+        look="Among the papers of the house, or from whoever laid it.",
+        who="photo",
+        needs={"fit": SEEN},
+    )
     of_load: str = fact(
         ask="Which of the listed loads hangs on it now?",
         trade="Load that hangs on it, by id",

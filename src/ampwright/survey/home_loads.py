@@ -38,7 +38,8 @@ class Load(Thing):
         ask="What does its plate say, in kilowatts or amps?",
         trade="Current at 230 V",
         look="Photo of the plate: inside the door of an oven, under a shower, on the side of a "
-        "heater. Kilowatts times 1,000 over 230 is the amps. Not the size of its breaker.",
+        "heater. Kilowatts times 1,000 over 230 is the amps. Not the size of its breaker. Of a "
+        "charge point, the current it is set to.",
         who="photo",
         between=(0.1, 200.0),
         step=1.0,
@@ -69,6 +70,16 @@ class Load(Thing):
         ask="If it is an old charge point: does it go when the new one comes?",
         trade="Taken out with this work",
         look="Two points share what the house has; an old one may also stay as the only one.",
+    )
+    pilot_a: Amperes = fact(
+        ask="If it is a charge point: what current does its pilot offer a tester?",
+        trade="Current that its pilot offers, read with a tester",
+        look="A tester in the place of the car, the point at the setting it is kept at.",
+        who="site",
+        between=(0.0, 80.0),
+        step=1.0,
+        agree=Agree(0.5, "higher"),
+        symbol="I pilot",
     )
     shares_limit: bool = fact(
         ask="If it is a charge point: can the new one tell it to slow down, or switch it off?",
@@ -138,6 +149,12 @@ class Source(Thing):
         values={True: 0.75, False: 0.25},
         needs={"fit": SEEN},
     )
+    fitted_on: str = fact(
+        ask="On what day was it switched on?",
+        trade="Commissioned on",
+        look="Its commissioning form, the handover papers, or its app.",
+        form="date",
+    )
     yearly_kwh: KilowattHours = fact(
         ask="How much did it make last year?",
         trade="Generation in a year",
@@ -174,6 +191,14 @@ class Source(Thing):
         trade="Export limitation scheme",
         look="In the network's letter.",
         values={False: 0.85, True: 0.15},
+        needs={"fit": SEEN},
+    )
+    limit_proved: bool = fact(
+        ask="Is there a test sheet that shows the limit was tried?",
+        trade="Export limit proved by test",
+        look="Papers of its commissioning: the limit tried, and its sensor, link and power lost "
+        "one at a time.",
+        who="photo",
         needs={"fit": SEEN},
     )
     sensor_at: SensorAt = fact(

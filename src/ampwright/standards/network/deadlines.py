@@ -25,6 +25,20 @@ def last_day_number(D0: Count, n: Count) -> Count:
     return Count(D0 + n)
 
 
+@computes("n", "days", formula="D - D0", place=COUNTED)
+def days_gone(D0: Count, D: Count) -> Count:
+    """Return how many days have gone by since an event.
+
+    Both days as numbered on one calendar without gaps; on the day itself none has.
+
+    Examples
+    --------
+    >>> days_gone(Count(730120), Count(730148))
+    28
+    """
+    return Count(D - D0)
+
+
 def last_day(event: date, days: Count) -> date:
     """Return the date of that day.
 
