@@ -95,9 +95,16 @@ def test_without_a_6_ma_detector_type_b_is_fitted():
     assert not failed(made.checks)
 
 
-def test_a_built_in_type_a_without_the_detector_fails():
+def test_a_built_in_type_a_without_the_detector_wants_a_type_b_before_it():
     made = chosen(dc_6ma=False, built_in_rcd=RcdType.A)
-    assert outcome_of(made.checks, "dc_fault_covered") == "fail"
+    assert (made.out.rcd, made.out.rcd_type, made.out.rcd_in_point) == ("rcd-b-40", "B", False)
+    assert outcome_of(made.checks, "dc_fault_covered") == "pass"
+
+
+def test_a_built_in_type_b_wants_neither_detector_nor_another():
+    made = chosen(dc_6ma=False, built_in_rcd=RcdType.B)
+    assert (made.out.rcd, made.out.rcd_type, made.out.rcd_in_point) == ("", "B", True)
+    assert not failed(made.checks)
 
 
 def test_three_lines_take_four_poles():

@@ -14,9 +14,22 @@ def made(facts, tap="main", in_point=False, gives_back=False):
     return notices(plain(facts), basis(), tap, in_point, gives_back)
 
 
-def test_what_nobody_looked_for_goes_up_with_the_work():
-    assert not failed(made(SEMI).checks)
-    assert all(each.caution == "" for each in made(SEMI).checks)
+def test_of_what_nobody_looked_for_nothing_is_judged():
+    found = made(SEMI)
+    assert [each.outcome.value for each in found.checks] == ["not applicable"]
+    (note,) = found.notes
+    assert note.says == (
+        "nobody has looked for the chart of circuits, the notice to press the test button, labels "
+        "at the main earth and at each clamp, the label of the isolator after the meter: what is "
+        "missing goes up when handing over"
+    )
+
+
+def test_what_was_looked_for_is_not_looked_for_again():
+    found = made(changed(SEMI, earthing__labelled=True, boards__main__chart=False))
+    assert outcome_of(found.checks, "earth_label_present") == "pass"
+    (note,) = found.notes
+    assert "labels" not in note.says and "chart" not in note.says
 
 
 @pytest.mark.parametrize(
@@ -61,7 +74,8 @@ def test_all_that_is_missing_is_one_work_item():
 def test_where_nothing_sees_residual_current_no_notice_asks_to_test_it(
     protection, front, in_point, says
 ):
-    facts = changed(SEMI, boards__main__protection=protection, boards__main__front_rcd=front)
+    facts = changed(SEMI, boards__main__protection=protection, boards__main__front_rcd=front,
+                    boards__main__test_notice=True)  # fmt: skip
     assert outcome_of(made(facts, in_point=in_point).checks, "test_notice_present") == says
 
 
@@ -78,7 +92,8 @@ def test_a_second_source_is_told_of(facts, gives_back, says):
 
 
 def test_a_board_of_the_points_own_comes_with_its_notices():
-    facts = changed(SEMI, boards__main__chart=False, boards__main__test_notice=False)
+    facts = changed(SEMI, boards__main__chart=False, boards__main__test_notice=False,
+                    earthing__labelled=True, supply__isolator_labelled=True)  # fmt: skip
     assert [each.requirement.id for each in made(facts, "meter").checks] == [
         "earth_label_present", "isolator_label_present",
     ]  # fmt: skip

@@ -72,6 +72,21 @@ class OwnDevice:
     dc_6ma: bool
 
 
+@tells(CONDITION, caution=True)
+def lock_to_try(board: str) -> str:
+    """Have a lock tried at a board where nobody has, before somebody works on the point.
+
+    Examples
+    --------
+    >>> lock_to_try("main").caution
+    'try whether a device of main, or its lid, takes a lock: else an isolator by the point does'
+    """
+    return (
+        f"try whether a device of {board}, or its lid, takes a lock: else an isolator by the point "
+        "does"
+    )
+
+
 @requires("the board takes modern devices", place=METHOD)
 def board_modern(protection: str, case: str) -> Finding:
     """A board of rewireable fuses, or one on wood, takes no device that sees residual current.
@@ -161,9 +176,7 @@ def existing_board(
         *_place(home, basis, tap, way, needed),
         *_in_front(home, basis, tap, board, own),
         *_surge(home, basis, tap, board),
-        isolation_secured(if_said(lambda: board.lock_fits, True)).mended_by(
-            isolator_by_point(basis, tap, phases)
-        ),
+        _locked_off(basis, tap, board, phases),
         *_case(tap, board),
     )
     made = made_of(BoardRoom(tap, False, needed, _kind_in_front(home, tap, board)), (*unfit, *room))
@@ -172,6 +185,14 @@ def existing_board(
         checks = (replace(each, remedies=()).mended_by(whole) for each in made.checks)
         made = made._replace(checks=tuple(checks))
     return made
+
+
+def _locked_off(basis: Basis, tap: str, board: Board, phases: int) -> Check | Note:
+    """Return whether the point can be locked off; where nobody has looked, that it is seen to."""
+    fits = if_said(lambda: board.lock_fits, None)
+    if fits is None:
+        return lock_to_try(tap)
+    return isolation_secured(fits).mended_by(isolator_by_point(basis, tap, phases))
 
 
 def _place(home: Home, basis: Basis, tap: str, way: WayFound, needed: Count) -> Iterator[Check]:

@@ -137,7 +137,7 @@ def protective_device(
     sees residual current takes a three-pole breaker, and the RCD a case beside it. A maker may
     ask for a larger rating: then that stands.
     """
-    wants_rcd = rcd_at_origin(earthing, point.built_in_rcd, hidden)
+    wants_rcd = rcd_at_origin(earthing, point.built_in_rcd, point.dc_6ma, hidden)
     bars = on_bars(home, tap, point.phases)
     apart = wants_rcd and (not point.dc_6ma or (bars and not _rcbo_sold(home, tap)))
     kind = DeviceKind.RCBO if wants_rcd and not apart else DeviceKind.BREAKER
@@ -188,15 +188,18 @@ def _positions(device: Device, rcd: Device) -> Count:
     return positions_together((device.positions, rcd.positions))
 
 
-def rcd_at_origin(earthing: str, built_in_rcd: str, hidden: bool) -> bool:
+def rcd_at_origin(earthing: str, built_in_rcd: str, dc_6ma: bool, hidden: bool) -> bool:
     """Say whether the circuit wants an RCD where it begins, whatever the point has inside.
+
+    One of Type A or F inside the point is enough only beside a detector of smooth direct current.
 
     Examples
     --------
-    >>> rcd_at_origin("pme", "A", hidden=False), rcd_at_origin("house rod", "A", hidden=False)
-    (False, True)
+    >>> [rcd_at_origin("pme", "A", dc_6ma, hidden=False) for dc_6ma in (True, False)]
+    [False, True]
     """
-    return earthing != "pme" or hidden or built_in_rcd not in SEES_PULSES
+    sees_all = built_in_rcd == RcdType.B or (dc_6ma and built_in_rcd in SEES_PULSES)
+    return earthing != "pme" or hidden or not sees_all
 
 
 def _checks(

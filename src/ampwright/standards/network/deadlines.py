@@ -25,7 +25,7 @@ def last_day_number(D0: Count, n: Count) -> Count:
     return Count(D0 + n)
 
 
-@computes("n", "days", formula="D - D0", place=COUNTED)
+@computes("n", "", formula="D - D0", place=COUNTED)
 def days_gone(D0: Count, D: Count) -> Count:
     """Return how many days have gone by since an event.
 
