@@ -49,8 +49,8 @@ def test_22_kilowatts_on_a_car_of_eleven_buy_nothing(tmp_path):
     large = "store-wall/meter/3ph-32a/sheathed/pme/three-socket/house-limit+feed-device-main"
     (speed,) = [each for each in sums_of(path, TERMS, large).sums if each.slug == "speed"]
     assert speed.says[-1].startswith("Of the 22.1 kW of this point the cars take 11 kW at most")
-    assert "11 kW: the car takes 11 kW, 71 minutes a day" in speed.says[2]
-    assert "22.1 kW: the car takes 11 kW, 71 minutes a day" in speed.says[3]
+    assert "11 kW: the car takes 11 kW, 1 h 11 min a day" in speed.says[2]
+    assert "22.1 kW: the car takes 11 kW, 1 h 11 min a day" in speed.says[3]
 
 
 def test_what_is_not_told_keeps_back_its_own_sum_alone(tmp_path):

@@ -112,7 +112,7 @@ class TestOptions:
         path = changed(tmp_path, ("all_listed = true  # no shower", "# all_listed  # no shower"))
         _, out, _ = run("options", path, *DAY)
         assert out.startswith("Tell or ask?")
-        assert re.search(r"not known yet +[\w ,]*supply carries", " ".join(out.split()))
+        assert re.search(r"not known yet +[\w ,;]*supply carries", " ".join(out.split()))
 
     def test_an_empty_home_is_answered_with_the_first_question(self, run, tmp_path):
         path = tmp_path / "empty.toml"
@@ -201,7 +201,7 @@ class TestWorking:
 class TestWhyNot:
     def test_counts_add_up(self, run):
         answer = json.loads(run("why-not", QUILLBROOK, *DAY, "--json")[1])
-        offered = len(answer["offered"])
+        offered = answer["nothing_beats"]
         assert answer["considered"] == answer["choices_ruled_out"] + answer["beaten"] + offered
         assert answer["beaten"] == sum(each["choices"] for each in answer["beaten_by"])
 
@@ -211,6 +211,14 @@ class TestWhyNot:
 
         assert count("pme") + count("rod") == count("")
         assert count("flat") + count("sheathed") + count("armoured") == count("")
+
+    def test_what_loses_to_one_option_stands_in_one_line_whatever_work_some_homes_need(self, run):
+        answer = json.loads(run("why-not", ROOT / "examples/tarrant-rise.toml", *DAY, "--json")[1])
+        lines = [(each["loses_to"], tuple(each["in_what"])) for each in answer["beaten_by"]]
+        assert len(lines) == len(set(lines))
+        assert not any(each.endswith("+bond-gas") for each in answer["offered"])
+        assert len(answer["offered"]) < answer["nothing_beats"]
+        assert all(each["letter"] for each in answer["beaten_by"])
 
     def test_says_what_fails_with_both_numbers(self, run):
         out = " ".join(run("why-not", QUILLBROOK, *DAY)[1].split())
@@ -446,6 +454,27 @@ class TestErrors:
         status, out, err = run(*words)
         assert (status, out) == (YOURS_TO_MEND, "")
         assert err.startswith("ampwright: ")
+
+    @pytest.mark.parametrize(
+        ("words", "says"),
+        [
+            (("optins",), "there is no command 'optins'. Did you mean options?"),
+            (("options",), "HOME is missing; expected the home's file."),
+            (("options", "x", "--jsn"), "there is no option --jsn. Did you mean --json?"),
+            (("options", "x", "--date", "2026-13-01"),
+             "--date is '2026-13-01'; expected a day, as 2026-12-10."),
+            (("ask", "x", "--channel", "fhone"),
+             "--channel is 'fhone'; expected phone, photo or site. Did you mean phone?"),
+            (("answer", "x", "supply.phases", "1"), "--by is missing; expected who says it."),
+            (("gates", "x", "quote"), "'quote' is one word too many; take it away"),
+        ],
+    )  # fmt: skip
+    def test_it_names_the_field_the_value_and_what_is_expected(self, run, words, says):
+        status, _, err = run(*words)
+        told = " ".join(err.split())
+        assert status == YOURS_TO_MEND
+        assert says in told
+        assert re.search(r"See ampwright( \w+)? --help\.$", told)
 
 
 class TestReference:

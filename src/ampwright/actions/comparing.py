@@ -22,15 +22,16 @@ from .words import (
     all_of,
     amount,
     brief,
+    by_line,
     capital,
+    from_to,
     hours,
     minutes,
     money,
-    number,
     percent,
     small,
     span,
-)  # fmt: skip
+)
 
 MOST_COMPARED: Final = 3
 """So many options stand beside each other on a sheet of 80 columns and on paper."""
@@ -90,7 +91,7 @@ def gathered(rows: Sequence[Row]) -> tuple[Row, ...]:
     blank = [row for row in rows if is_blank(row)]
     if not blank:
         return tuple(rows)
-    names = ", ".join(row.question for row in blank)
+    names = "; ".join(row.question for row in blank)
     last = Row(NOT_KNOWN, (names,) * len(blank[0].answers))
     return (*(row for row in rows if row not in blank), last)
 
@@ -160,33 +161,6 @@ def demand(side: Side) -> str:
     if all(len(each) == 1 for each in with_it):
         return now_words
     return f"{now_words}; with it {side.texts(supply.carried.carried_a, by_line)}"
-
-
-def from_to(now_a: Sequence[float], then_a: Sequence[float]) -> str:
-    """Write what each of three lines carries now and then.
-
-    Examples
-    --------
-    >>> from_to((33.64, 36.6, 29.98), (49.64, 52.6, 29.98))
-    'L1 33.6 → 49.6, L2 36.6 → 52.6, L3 30 A'
-    """
-    pairs = [(number(now), number(then)) for now, then in zip(now_a, then_a, strict=True)]
-    parts = [now if now == then else f"{now} → {then}" for now, then in pairs]
-    return f"{', '.join(f'L{i} {each}' for i, each in enumerate(parts, 1))} A"
-
-
-def by_line(line_a: Sequence[float]) -> str:
-    """Write what each of three lines carries, or what the one does.
-
-    Examples
-    --------
-    >>> by_line((33.64, 36.6, 29.98)), by_line((53.65,))
-    ('L1 33.6, L2 36.6, L3 30 A', '53.7 A')
-    """
-    if len(line_a) == 1:
-        return amount(line_a[0], "A")
-    parts = [f"L{i} {amount(each, 'A')}" for i, each in enumerate(line_a, 1)]
-    return ", ".join(part.removesuffix(" A") for part in parts) + " A"
 
 
 def declared(side: Side) -> str:

@@ -23,9 +23,10 @@ from ampwright.supply.hours import ANY
 from ampwright.supply.larger import FUSE
 from ampwright.survey.layout import slot
 
-from .facts import as_heard, fact_name, question
+from .facts import as_heard, fact_name
 from .heads import EARTHS, power, spot, text_at
 from .naming import may_need
+from .questions import question
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign, Source
 from .words import all_of, amount, brief, capital, day, small, with_article
@@ -132,7 +133,7 @@ def blanks_of(seen: Seen, decision: Decision) -> tuple[str, str]:
     """Return what the firm's and the customer's words leave open."""
     if decision is Decision.UNDETERMINED:
         keys = seen.outlook.deciding or lacking_in(seen)
-        return "", what_decides(keys)
+        return "", what_decides(seen, keys)
     if decision is Decision.STOP_UNTIL:
         outside = who_first(seen)
         if outside:
@@ -142,12 +143,14 @@ def blanks_of(seen: Seen, decision: Decision) -> tuple[str, str]:
     return "", ""
 
 
-def what_decides(keys: Sequence[str]) -> str:
+def what_decides(seen: Seen, keys: Sequence[str]) -> str:
     """Return the question that decides, as far as a customer can do something about it."""
     if not keys:
         return ""
     theirs = [key for key in keys if answered_by(key) != "operator"]
-    return question(theirs[0]) if theirs else "what the network operator answers us"
+    if not theirs:
+        return "what the network operator answers us"
+    return question(theirs[0], seen.home.folded)
 
 
 def answered_by(key: str) -> Source:
@@ -317,7 +320,7 @@ def open_facts(seen: Seen) -> tuple[OpenFact, ...]:
         OpenFact(
             key,
             fact_name(key),
-            question(key),
+            question(key, seen.home.folded),
             answered_by(key),
             may_be(key, homes.open.get(key, ())),
             decides=key in outlook.deciding or (unsure and key in lacking),

@@ -19,10 +19,11 @@ from ampwright.options.homes import HomeReader
 from ampwright.survey.home import Home
 from ampwright.tables.supply_limits import nominal_v
 
-from .facts import fact_name, question, words_of
+from .facts import fact_name, words_of
 from .files import read_text
 from .heads import basis_head
 from .homes import read_home
+from .questions import question
 from .seeing import Terms, basis_for
 from .shapes import BasisHead, HomeHead
 from .working_shapes import Taken
@@ -93,7 +94,9 @@ def demand(
         files = tuple(readings(home, basis, table, half_hours, logger))
         made = beside_files(home, basis, table, tuple(each.way for each in files))
     except Unanswered as blank:
-        raise InputError(blank.key, "not said", "an answer", question(blank.key)) from None
+        raise InputError(
+            blank.key, "not said", "an answer", question(blank.key, read.folded)
+        ) from None
     return DemandAnswer(
         home=read.head,
         basis=basis_head(basis),

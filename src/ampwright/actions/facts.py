@@ -46,21 +46,6 @@ def called(key: str) -> str:
     return thing.trade if thing else fact_name(key)
 
 
-def question(key: str) -> str:
-    """Return the question to ask for a fact, with the thing it is about.
-
-    Examples
-    --------
-    >>> question("loads.kiln.amps_a")
-    'kiln: What does its plate say, in kilowatts or amps?'
-    >>> question("loads.shower.present")
-    'Is there an electric shower anywhere, even one you never use?'
-    """
-    things, found = [thing for _, thing in things_in(key)], slot(key)
-    plain = not things or found.asked_after
-    return found.ask if plain else f"{', '.join(things)}: {found.ask}"
-
-
 def words_of(key: str, said: Value) -> str:
     """Write one value of a fact with its unit.
 

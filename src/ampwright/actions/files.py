@@ -51,7 +51,8 @@ def not_there(path: Path) -> NotFoundError:
     folder = path.parent
     there = sorted(str(each) for each in folder.glob(f"*{path.suffix}")) if path.suffix else []
     nearest = difflib.get_close_matches(str(path), there, 1)
-    return NotFoundError("file", str(path), there[:10], nearest[0] if nearest else "")
+    do = "Look at its name and its folder."
+    return NotFoundError("file", str(path), there[:10], nearest[0] if nearest else "", do)
 
 
 def write_whole(path: Path, content: bytes) -> None:

@@ -20,8 +20,9 @@ from ampwright.survey.upkeep import Short, aged, short_of
 from .along import in_hand
 from .deciding import lacking_in
 from .design_run import run_design
-from .facts import answer_to, fact_name, how, question
+from .facts import answer_to, fact_name, how
 from .heads import basis_head
+from .questions import question
 from .seeing import Seen, Terms, see
 from .shapes import BasisHead, HomeHead, InHand, Known
 
@@ -144,7 +145,7 @@ def short_fact(seen: Seen, key: str, needs: Mapping[Gate, Evidence]) -> ShortFac
     return ShortFact(
         key=key,
         what=fact_name(key),
-        ask=question(key),
+        ask=question(key, seen.home.folded),
         look=found.look,
         answered_by=max(found.fact.who, AT_LEAST[min(needs.values())], key=CHANNELS.index),
         answer=held(seen, key),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -12,16 +12,16 @@ from ampwright.costing.price import Price, Subtotal, Tax
 from ampwright.costing.second_visit import BothVisits
 from ampwright.documents.options_and_working.from_checks import Stage
 from ampwright.documents.options_and_working.from_checks import working_of as groups_of
-from ampwright.foundations.answers import Missing
+from ampwright.foundations.answers import Missing, OneOf
 from ampwright.foundations.errors import NotFoundError
-from ampwright.options.price_turns import price_of_both, price_turns
+from ampwright.options.price_turns import PriceTurn, price_of_both, price_turns
 from ampwright.options.runs import InOneHome
 from ampwright.options.search import Option
 from ampwright.options.staged import Staged
 from ampwright.options.work import Design
 
 from .design_run import DesignRun, run_design
-from .facts import fact_name, words_of
+from .facts import answer_to, fact_name, words_of
 from .figures import figures_of
 from .heads import basis_head
 from .naming import find_option, may_need
@@ -54,7 +54,8 @@ def price_of(path: Path, terms: Terms, name: str = "") -> PriceAnswer:
 def priced(seen: Seen, name: str = "") -> PriceAnswer:
     """Return the price of an option of a home that was worked out."""
     if not name and seen.best is None:
-        raise NotFoundError("option", "any", ())
+        do = "Nothing can be fitted here as far as is known; ampwright options says why."
+        raise NotFoundError("option", "to price", (), do=do)
     option = find_option(seen.outlook, seen.offered, name) if name else seen.best
     assert option is not None
     run = run_design(seen.home.folded, seen.basis, option)
@@ -153,8 +154,10 @@ def would_change(seen: Seen, run: DesignRun) -> Iterator[PriceChange]:
     """Yield what would change a price, what is known to the penny first."""
     option = run.option
     turns = tuple(price_turns(seen.outlook.ranking, option, run.fixed))
-    for turn in turns:
-        said = f"{fact_name(turn.fact)}: {words_of(turn.fact, turn.value)}"
+    for alike in together(turns):
+        turn = alike[0]
+        values = OneOf(tuple(each.value for each in alike))
+        said = f"{fact_name(turn.fact)}: {answer_to(turn.fact, values)}"
         if turn.by_p is None:
             yield PriceChange(turn.fact, f"{said}: another option then", None)
         else:
@@ -172,6 +175,14 @@ def would_change(seen: Seen, run: DesignRun) -> Iterator[PriceChange]:
         return
     for what in (*price.unpriced, *price.by_others):
         yield PriceChange("", f"not in it, for nobody has said what it costs: {what}", None)
+
+
+def together(turns: Sequence[PriceTurn]) -> tuple[list[PriceTurn], ...]:
+    """Return turns put together where other values of one fact come to the same."""
+    found: dict[Any, list[PriceTurn]] = {}
+    for turn in turns:
+        found.setdefault((turn.fact, turn.by_p, turn.work), []).append(turn)
+    return tuple(found.values())
 
 
 def heights(run: DesignRun) -> Iterator[PriceChange]:

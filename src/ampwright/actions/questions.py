@@ -59,6 +59,20 @@ def question_of(worth: Worth, home: FoldedHome, taken: Taken, by: Channel) -> Qu
     )
 
 
+def question(key: str, home: FoldedHome) -> str:
+    """Return the question to ask for a fact, with the thing it is about.
+
+    Examples
+    --------
+    >>> question("loads.kiln.amps_a", FoldedHome({}, {}))
+    'Kiln: What does its plate say, in kilowatts or amps?'
+    >>> question("loads.shower.present", FoldedHome({}, {}))
+    'Is there an electric shower anywhere, even one you never use?'
+    """
+    of = about(key, home, {})
+    return f"{of}: {slot(key).ask}" if of else slot(key).ask
+
+
 def way(key: str, by: Channel) -> Way:
     """Return by what a fact is found out; the network operator answers for itself."""
     return "operator" if key.startswith("operator.") else by.value

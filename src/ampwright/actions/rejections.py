@@ -16,7 +16,7 @@ from ampwright.options.search import Option, Rejection
 from ampwright.supply.hours import ANY
 
 from .heads import basis_head
-from .naming import WORSE
+from .naming import WORSE, is_same_offer
 from .options import ruled
 from .seeing import Seen, Terms, see
 from .shapes import BasisHead, HomeHead, Ruled
@@ -42,7 +42,9 @@ class WhyNot:
     """What became of all full choices, or of those that a few words single out.
 
     ``ruled_out`` has one entry for each requirement; a choice that fails several counts for
-    each. ``offered`` are ids of options that nothing beats.
+    each. ``offered`` are ids of options that nothing beats, each once, however much work it may
+    need; ``nothing_beats`` counts them with every such work; ``letters`` are those of the options
+    shown.
     """
 
     home: HomeHead
@@ -55,6 +57,8 @@ class WhyNot:
     beaten: int
     beaten_by: tuple[BeatenBy, ...]
     offered: tuple[str, ...]
+    nothing_beats: int
+    letters: Mapping[str, str]
 
 
 def why_not(path: Path, terms: Terms, asked: str = "") -> WhyNot:
@@ -83,7 +87,11 @@ def why_not(path: Path, terms: Terms, asked: str = "") -> WhyNot:
         ruled_out=tuple(map(ruled, reasons(hit))),
         beaten=sum(each.choices for each in lost),
         beaten_by=lost,
-        offered=tuple(each.id for each in options if each.id in front),
+        offered=tuple(
+            dict.fromkeys(offered_as(seen, each).id for each in options if each.id in front)
+        ),
+        nothing_beats=sum(each.id in front for each in options),
+        letters={option.id: letter for letter, option in seen.offered.items()},
     )
 
 
@@ -175,13 +183,23 @@ def fits(option: Option[Any], wanted: Wanted) -> bool:
     return all(getattr(option.choice, name) in values for name, values in wanted.items())
 
 
+def offered_as(seen: Seen, option: Option[Any]) -> Option[Any]:
+    """Return the option as it is offered, where it is only what that one becomes in some homes."""
+    alike = (each for each in seen.offered.values() if is_same_offer(each, option))
+    return next(alike, option)
+
+
 def beaten_among(seen: Seen, options: Iterable[Option[Any]]) -> Iterator[BeatenBy]:
-    """Yield the options that lose, put together by what they lose to and in what."""
+    """Yield the options that lose, put together by what they lose to and in what.
+
+    To lose to an option with the work that only some homes need is to lose to that option.
+    """
     asked = {option.id for option in options}
     groups: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for loss in seen.outlook.ranking.losses:
         if loss.option.id in asked:
-            groups.setdefault((loss.winner.id, loss.better_in), []).append(loss.option.id)
-    for (winner, better_in), ids in groups.items():
+            winner = offered_as(seen, loss.winner).id
+            groups.setdefault((winner, loss.better_in), []).append(loss.option.id)
+    for (winner, better_in), ids in sorted(groups.items(), key=lambda each: -len(each[1])):
         in_what = tuple(WORSE[name] for name in better_in)
         yield BeatenBy(winner, seen.letter(winner), in_what, len(ids), ids[0])

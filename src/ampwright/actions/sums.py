@@ -192,8 +192,8 @@ def size_words(size: Size) -> str:
     """Say what one size gives a car."""
     taken = amount(size.taken_kw, "kW", 1)
     return (
-        f"{amount(size.offered_kw, 'kW', 1)}: the car takes {taken}, {number(size.day_min, 0)} "
-        f"minutes a day, {hours(size.full_h)} from empty to full."
+        f"{amount(size.offered_kw, 'kW', 1)}: the car takes {taken}, {hours(size.day_min / 60)} "
+        f"a day, {hours(size.full_h)} from empty to full."
     )
 
 

@@ -90,6 +90,33 @@ def against(actual: float, limit: float, unit: str) -> str:
     return " against ".join(side.replace("-", MINUS) for side in sides)
 
 
+def by_line(line_a: Sequence[float]) -> str:
+    """Write what each of three lines carries, or what the one does.
+
+    Examples
+    --------
+    >>> by_line((33.64, 36.6, 29.98)), by_line((53.65,))
+    ('L1 33.6, L2 36.6, L3 30 A', '53.7 A')
+    """
+    if len(line_a) == 1:
+        return amount(line_a[0], "A")
+    parts = [f"L{i} {amount(each, 'A')}" for i, each in enumerate(line_a, 1)]
+    return ", ".join(part.removesuffix(" A") for part in parts) + " A"
+
+
+def from_to(now_a: Sequence[float], then_a: Sequence[float]) -> str:
+    """Write what each of three lines carries now and then.
+
+    Examples
+    --------
+    >>> from_to((33.64, 36.6, 29.98), (49.64, 52.6, 29.98))
+    'L1 33.6 → 49.6, L2 36.6 → 52.6, L3 30 A'
+    """
+    pairs = [(number(now), number(then)) for now, then in zip(now_a, then_a, strict=True)]
+    parts = [now if now == then else f"{now} → {then}" for now, then in pairs]
+    return f"{', '.join(f'L{i} {each}' for i, each in enumerate(parts, 1))} A"
+
+
 def percent(share: float) -> str:
     """Write a share of one in hundredths.
 

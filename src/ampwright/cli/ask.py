@@ -11,7 +11,7 @@ from ampwright.actions.asking_shapes import AskAnswer, ErrandLine, Question
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.words import all_of, count, day, small
 
-from .common import LOOK_OF, AsJson, Flag, ToJudge
+from .common import LOOK_OF, AsJson, Flag, ToJudge, whose_home
 from .sheet import Sheet, marked
 
 BY: Final = {
@@ -68,8 +68,7 @@ def show(answer: AskAnswer, sheet: Sheet, *, whole: bool = False) -> None:
     """Write what stands now, then what to ask."""
     head = answer.home
     sheet.say(marked(answer.now.words, LOOK_OF[answer.now.decision]))
-    whose = ", ".join(part for part in (head.customer, head.address, head.postcode) if part)
-    if whose:
+    if whose := whose_home(head):
         sheet.say(whose, "quiet")
     sheet.heading("Say now")
     for sentence in answer.say:
@@ -108,8 +107,9 @@ def stands(answer: AskAnswer, sheet: Sheet) -> None:
     if len(now.could_be) > 1:
         sheet.heading("May be", "by how common answers are among homes; for the firm alone")
         sheet.rows(((each.chance, each.words) for each in now.could_be), (12, None))
-        on = f"It turns most on {answer.turns_most_on}. " if answer.turns_most_on else ""
-        sheet.say(f"{on}A visit planned now would be in vain: {now.wasted_visit}.", "quiet", 2)
+        on = f"It turns most on {small(answer.turns_most_on)}. " if answer.turns_most_on else ""
+        vain = f"How likely a visit planned now is in vain: {now.wasted_visit}."
+        sheet.say(f"{on}{vain}", "quiet", 2)
 
 
 def asked(question: Question, sheet: Sheet) -> None:
@@ -184,7 +184,7 @@ def worth_of(answer: AskAnswer, *, whole: bool) -> Sequence[str]:
     now = answer.now
     usual = count(len(answer.usual), "fact")
     named = "above" if whole else "--all names them"
-    lines = [f"{usual} that nobody has said taken as usual; {named}."] if answer.usual else []
+    lines = [f"Taken as usual, for nobody has said: {usual}; {named}."] if answer.usual else []
     if now.rough:
         lines.append(now.rough)
     lines.append(

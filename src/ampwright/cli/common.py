@@ -11,9 +11,10 @@ from typing import Annotated, Final
 from cyclopts import Parameter
 
 from ampwright.actions.seeing import Terms
+from ampwright.actions.shapes import HomeHead
 from ampwright.actions.working_shapes import Taken
 
-from .sheet import Look, Sheet
+from .sheet import Look, Sheet, in_pieces
 
 AsJson = Annotated[bool, Parameter(negative="")]
 Flag = Annotated[bool, Parameter(negative="")]
@@ -90,10 +91,16 @@ def today(on: Date | None = None) -> Date:
     return on or Date.today()  # noqa: DTZ011 - a day of the firm's calendar
 
 
+def whose_home(head: HomeHead) -> str:
+    """Write whose home it is and how to reach them, as far as anyone said."""
+    parts = (head.customer, head.address, head.postcode, head.telephone)
+    return ", ".join(part for part in parts if part)
+
+
 def which_option(letter: str, name: str, id: str, sheet: Sheet) -> None:
     """Write which option an answer is about."""
     sheet.say(f"{letter}  {name}" if letter else name, "strong")
-    sheet.say(id, "quiet")
+    sheet.say(in_pieces(id, 0), "quiet")
 
 
 def which_home(done: str, taken: Iterable[Taken], sheet: Sheet) -> None:

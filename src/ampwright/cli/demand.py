@@ -7,7 +7,7 @@ from pathlib import Path
 from ampwright.actions.demanding import DemandAnswer
 from ampwright.actions.demanding import demand as answer_to
 from ampwright.actions.json_shape import json_of
-from ampwright.actions.words import amount
+from ampwright.actions.words import by_line
 
 from .common import AsJson, ToJudge, which_home
 from .sheet import Sheet
@@ -52,7 +52,7 @@ def show(answer: DemandAnswer, home: str, sheet: Sheet) -> None:
     sheet.say("Demand before the point", "strong")
     rows = []
     for way in answer.ways:
-        lines = " · ".join(amount(each, "A") for each in way.line_a)
+        lines = by_line(way.line_a)
         rows += [(way.by, f"{lines}{'  counts' if way.counts else ''}"), ("", way.words)]
     sheet.rows(rows, (20, None))
     sheet.say(f"Why that one counts: {answer.reason}.", "quiet")

@@ -55,7 +55,9 @@ LISTS: Final = (
 
 def in_words(error: CycloptsError) -> str:
     """Say what is wrong with a command line."""
-    return f"ampwright: {error}"
+    from .mistakes import in_words as said  # wanted only when something is
+
+    return said(error)
 
 
 def version() -> str:

@@ -18,10 +18,10 @@ from ampwright.actions.shapes import (
     StandsNow,
     Work,
 )
-from ampwright.actions.words import all_of, count, day
+from ampwright.actions.words import all_of, count, day, small
 
-from .common import LOOK_OF, AsJson, ToCompare
-from .sheet import Cell, Sheet, marked
+from .common import LOOK_OF, AsJson, ToCompare, whose_home
+from .sheet import Cell, Sheet, in_pieces, marked
 
 MOST_REASONS: Final = 6
 QUESTION: Final = 16
@@ -90,8 +90,7 @@ def decided(answer: OptionsAnswer, sheet: Sheet) -> None:
     sheet.say(f"To the customer: {decision.customer_words}", "quiet")
     if len(decision.could_be) > 1:
         sheet.rows(((each.chance, each.words) for each in decision.could_be), (12, None))
-    whose = ", ".join(part for part in (head.customer, head.address, head.postcode) if part)
-    if whose:
+    if whose := whose_home(head):
         sheet.gap()
         sheet.say(whose, "quiet")
 
@@ -141,9 +140,10 @@ def advised(answer: OptionsAnswer, sheet: Sheet) -> None:
     if advice is None:
         return
     sheet.heading(f"{advice.heading}: {advice.letter}")
-    sheet.say(advice.id, "quiet", 2)
+    sheet.say(in_pieces(advice.id, 2), "quiet", 2)
     sheet.say(advice.to_electrician, indent=2)
-    sheet.say(f"To the customer: {advice.to_customer}", indent=2)
+    if advice.to_customer:
+        sheet.say(f"To the customer: {advice.to_customer}", indent=2)
     if advice.would_change:
         sheet.say("It would change if:", indent=2)
         sheet.points(advice.would_change, indent=4)
@@ -163,7 +163,8 @@ def compared(answer: OptionsAnswer, sheet: Sheet) -> None:
     columns(shown, [row for row in asked if row not in alike], sheet)
     sheet.gap()
     for option in answer.options[:MOST_LISTED]:
-        rows: list[tuple[str, Cell]] = [(option.letter, marked(option.id, "quiet"))]
+        id_words = in_pieces(option.id, 6)
+        rows: list[tuple[str, Cell]] = [(option.letter, marked(id_words, "quiet"))]
         if option not in shown:
             rows = [(option.letter, f"{option.name}: {beside(option)}"), ("", rows[0][1])]
         sheet.rows(rows, (1, None))
@@ -197,8 +198,8 @@ def along(answer: OptionsAnswer, sheet: Sheet) -> None:
     if answer.in_hand:
         sheet.heading("In hand before a day is booked", "beside what the network says")
         for each in answer.in_hand:
-            maybe = "" if each.certain else "perhaps: "
-            sheet.points([f"{maybe}{each.says}, from {each.from_whom}  [{each.place}]"])
+            says = each.says if each.certain else f"perhaps: {small(each.says)}"
+            sheet.points([f"{says}, from {each.from_whom}  [{each.place}]"])
 
 
 def work(answer: OptionsAnswer, sheet: Sheet) -> None:
@@ -238,14 +239,18 @@ def to_confirm(answer: OptionsAnswer, sheet: Sheet) -> None:
     """Write what must be confirmed before it is relied on."""
     if answer.confirm:
         sheet.heading("Confirm before relying on it")
-        sheet.rows(((marked(each.why, "ask"), each.what) for each in answer.confirm), (10, None))
+        whys: dict[str, list[str]] = {}
+        for each in answer.confirm:
+            whys.setdefault(each.what, []).append(each.why)
+        rows = ((marked(" and ".join(why), "ask"), what) for what, why in whys.items())
+        sheet.rows(rows, (10, None))
 
 
 def to_prove(answer: OptionsAnswer, sheet: Sheet) -> None:
     """Write what an instrument proves on the day the work is done."""
     if answer.prove:
         sheet.heading("To be proved on the day")
-        sheet.rows((("·", proof(each)) for each in answer.prove), (1, None))
+        sheet.points(proof(each) for each in answer.prove)
 
 
 def proof(each: Prove) -> str:

@@ -5,6 +5,7 @@ Nothing leans on colour: every mark is a word. ``NO_COLOR`` is respected.
 
 from __future__ import annotations
 
+import re
 import sys
 from collections.abc import Iterable, Sequence
 from typing import Final, Literal, TextIO
@@ -87,6 +88,23 @@ class Sheet:
                 self._console.print(part, soft_wrap=whole)
         text = "\n".join(line.rstrip() for line in held.get().splitlines())
         self._out.write(f"{text}\n")
+
+
+def in_pieces(name: str, indent: int) -> str:
+    """Break a long name after one of its strokes or plus signs, never within a word.
+
+    Examples
+    --------
+    >>> print(in_pieces("yard/meter/" + "three-socket/" * 5 + "pme", 2))
+    yard/meter/three-socket/three-socket/three-socket/three-socket/three-socket/
+    pme
+    """
+    lines = [""]
+    for piece in re.findall(r"[^/+]*[/+]?", name):
+        if len(lines[-1]) + len(piece) > WIDEST - indent:
+            lines.append("")
+        lines[-1] += piece
+    return "\n".join(lines)
 
 
 def styled(words: Cell, look: Look = "") -> Text:

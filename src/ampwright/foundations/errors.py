@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+LONGEST = 60
+"""So many letters of a value are shown beside what is wrong with it."""
+
 
 class AmpwrightError(Exception):
     """Base of every error raised on purpose."""
@@ -37,8 +40,10 @@ class Problem:
     do: str = ""
 
     def __str__(self) -> str:
-        """Render as one sentence with its line."""
-        said = f"line {self.line}: {self.path} is {self.value!r}; expected {self.expected}."
+        """Render as one sentence with its line; of a long value only the beginning."""
+        value = repr(self.value)
+        value = value if len(value) <= LONGEST else f"{value[:LONGEST]}…"
+        said = f"line {self.line}: {self.path} is {value}; expected {self.expected}."
         return f"{said} {self.do}".strip()
 
 
@@ -55,9 +60,12 @@ class BadFileError(AmpwrightError):
 class NotFoundError(AmpwrightError):
     """A name that leads to nothing, with the nearest names that exist."""
 
-    def __init__(self, kind: str, name: str, known: Sequence[str], nearest: str = "") -> None:
+    def __init__(
+        self, kind: str, name: str, known: Sequence[str], nearest: str = "", do: str = ""
+    ) -> None:
         self.kind, self.name, self.known = kind, name, tuple(known)
-        hint = f"Did you mean {nearest}?" if nearest else f"Known: {', '.join(known) or 'none'}."
+        listed = f"Known: {', '.join(known)}." if known else do or "There are none."
+        hint = f"Did you mean {nearest}?" if nearest else listed
         super().__init__(f"there is no {kind} {name!r}. {hint}")
 
 
