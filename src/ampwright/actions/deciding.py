@@ -29,7 +29,7 @@ from .naming import may_need
 from .questions import question
 from .seeing import Seen
 from .shapes import CouldBe, Decided, OpenFact, Sign, Source
-from .words import all_of, amount, brief, capital, day, small, with_article
+from .words import all_of, amount, brief, capital, count, day, small, with_article
 
 CHANCES: Final = (
     (0.9, "very likely"), (0.6, "likely"), (0.4, "about even"), (0.1, "less likely"),
@@ -199,7 +199,7 @@ def sentence(seen: Seen, decision: Decision) -> str:
         why = "; ".join(part for part in (*fuses_asked_for(best.choice), asked) if part)
         return f"Ask the network operator before fitting: {why}. Then {act}."
     days = sorted({Count(int(each.notice_days)) for each in tests})
-    within = f" within {days[0]} days" if len(days) == 1 else ""
+    within = f" within {count(days[0], 'day')}" if len(days) == 1 else ""
     said = f"{capital(act)}; then tell the network operator{within}."
     return f"{said} {in_time(seen.basis.design_date, days[0])}" if len(days) == 1 else said
 
@@ -259,7 +259,7 @@ def undecided(seen: Seen) -> str:
     if not seen.outlook.searched.considered:
         return f"We cannot say yet. Not on the list so far: {all_of([LACKS[k] for k in lacking])}."
     if turning:
-        several = "one fact" if len(turning) == 1 else f"{len(turning)} facts"
+        several = "one fact" if len(turning) == 1 else count(len(turning), "fact")
         return f"We cannot say yet. It turns on {several}: {names_of(turning)}."
     if lacking:
         return f"We cannot say yet. Nobody has said: {names_of(lacking)}."

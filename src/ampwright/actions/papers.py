@@ -32,7 +32,7 @@ from .facts import (
 from .homes import HEAD
 from .seeing import Seen
 from .shapes import Confirm, Decided, FoundFact, InHand, OpenFact, OptionLine, OptionsAnswer, Work
-from .words import all_of, capital, day, small
+from .words import all_of, capital, count, day, small
 from .working import told_stages
 
 TEMPLATE: Final = "options_and_working"
@@ -319,7 +319,7 @@ def most_often(names: Sequence[str]) -> str:
     """
     ranked = [name for name, _ in Counter(names).most_common()]
     shown, rest = ranked[:MOST_WINNERS], ranked[MOST_WINNERS:]
-    others = f" and {len(rest)} other{'s' if len(rest) > 1 else ''}" if rest else ""
+    others = f" and {count(len(rest), 'other')}" if rest else ""
     return f"{', '.join(shown)}{others}"
 
 

@@ -12,6 +12,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from ampwright.foundations.answers import Answer, Between, CannotSay, Is, OneOf, Value
 from ampwright.foundations.money import Pence, pounds
+from ampwright.foundations.plural import count as count
 from ampwright.foundations.working import figure
 
 BRACKETED = re.compile(r" \([^()]*\)")
@@ -243,17 +244,6 @@ def answer(said: Answer, unit: str = "") -> str:
             return f"{value(said.low)} to {value(said.high, unit)}"
         case CannotSay():
             return f"could not say: {said.why}" if said.why else "could not say"
-
-
-def count(many: int, one: str, more: str = "") -> str:
-    """Write how many there are of something.
-
-    Examples
-    --------
-    >>> count(1, "home"), count(1200, "home"), count(2, "way", "ways")
-    ('1 home', '1,200 homes', '2 ways')
-    """
-    return f"{many:,} {one if many == 1 else more or one + 's'}"
 
 
 def brief(text: str) -> str:

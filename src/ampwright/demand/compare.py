@@ -8,6 +8,7 @@ from typing import Final, TypeVar
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.notes import tells
+from ampwright.foundations.plural import count
 from ampwright.foundations.quantity import Amperes, Count, Kilowatts, Volts
 from ampwright.foundations.source import Place, SetBy, Trust
 from ampwright.foundations.stages import Made
@@ -178,7 +179,7 @@ def over_lines(basis: Basis, demand: Demand, kw: Kilowatts) -> tuple[Amperes, ..
 
 def from_half_hours(basis: Basis, demand: Demand, name: str, found: HalfHours) -> Way:
     """Return the way of a meter's file."""
-    span = f"{len(found.each):,} half-hours on {found.days} days"
+    span = f"{count(len(found.each), 'half-hour')} on {count(found.days, 'day')}"
     words = f"{name}: the highest of {span}, {found.highest.at}"
     if found.days < A_YEAR:
         words = f"{words}; less than a year, so the coldest week may be missing"
@@ -191,7 +192,7 @@ def from_half_hours(basis: Basis, demand: Demand, name: str, found: HalfHours) -
 def from_log(basis: Basis, name: str, found: Log) -> Way:
     """Return the way of a logger's file."""
     peaks = ", ".join(f"{each.line} {each.peak_a:g} A" for each in found.lines)
-    words = f"{name}: highest half-hour of {found.days} days; peaks {peaks}"
+    words = f"{name}: highest half-hour of {count(found.days, 'day')}; peaks {peaks}"
     currents = tuple(each.half_hour_a for each in found.lines)
     if basis.keeps_working:
         source = SetBy("logger", words)

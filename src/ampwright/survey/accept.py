@@ -11,6 +11,7 @@ from typing import Final
 
 from ampwright.foundations.answers import Value
 from ampwright.foundations.errors import InputError
+from ampwright.foundations.plural import count
 from ampwright.standards.network.meter_point import METER_NUMBER, Adds, MeterNumber
 
 from .register import ID, Fact
@@ -176,7 +177,7 @@ def _meter_point(text: str, name: str) -> str:
     if adds is Adds.NOT_DIGITS:
         raise InputError(name, text, expected, "Only digits; the letter S is not part of it.")
     if adds is Adds.OTHER_COUNT:
-        do = f"This has {len(digits)} digits. Take the bottom line of the box marked S."
+        do = f"This has {count(len(digits), 'digit')}. Take the bottom line of the box marked S."
         raise InputError(name, text, expected, do)
     if adds is Adds.NOT_UP:
         do = "A digit is wrong or two are swapped. Read the last four again."

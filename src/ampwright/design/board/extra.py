@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
 from ampwright.foundations.answers import Value
+from ampwright.foundations.plural import count
 from ampwright.foundations.quantity import Amperes, Count
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.survey.home import Home
@@ -45,8 +46,8 @@ def size_words(home: Home, basis: Basis, tap: str, needed: Count) -> str:
         return "no small board of the catalogue would do instead"
     where = "at the meter end" if near(home, basis, tap) else f"beside {tap}"
     return (
-        f"a small board {where} instead needs {needed} places, {small.phases} "
-        f"line{'s' if small.phases > 1 else ''} and a switch of "
+        f"a small board {where} instead needs {count(needed, 'place')}, "
+        f"{count(small.phases, 'line')} and a switch of "
         f"{front_a(home, basis, tap):g} A at the least: one of {small.positions} places and "
         f"{small.switch_a:g} A would do"
     )

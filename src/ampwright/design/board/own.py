@@ -10,6 +10,7 @@ from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
 from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.notes import Note, tells
+from ampwright.foundations.plural import count
 from ampwright.foundations.quantity import Count, Metres
 from ampwright.foundations.remedies import Part, Remedy
 from ampwright.foundations.source import Place, Trust
@@ -65,7 +66,9 @@ def board_offered(found: bool, phases: int) -> Finding:
     >>> board_offered(False, 3).why
     'no small board of 3 lines in the catalogue'
     """
-    return holds(found, "" if found else f"no small board of {phases} lines in the catalogue")
+    return holds(
+        found, "" if found else f"no small board of {count(phases, 'line')} in the catalogue"
+    )
 
 
 @requires("the tails can be made dead without breaking a seal", place=SEALS)

@@ -9,6 +9,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import ChargePoint, Device, DeviceKind, RcdType
 from ampwright.foundations.checks import Check, Finding, holds, requires
+from ampwright.foundations.plural import count
 from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made
@@ -144,7 +145,9 @@ def protective_device(
     three_pole = bars and kind is DeviceKind.BREAKER
     fitting = _fitting(basis, kind, point.phases, three_pole)
     guards = _guards(basis, point.phases, with_dc=not point.dc_6ma) if apart else ()
-    wanted = f"{kind.value}{' with an RCD of its own' if apart else ''} on {point.phases} lines"
+    wanted = (
+        f"{kind.value}{' with an RCD of its own' if apart else ''} on {count(point.phases, 'line')}"
+    )
     if not fitting or (apart and not guards):
         return Made(NO_PROTECTION, (device_offered(False, wanted),))
     device = _least(fitting, setting_a)
