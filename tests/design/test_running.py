@@ -142,6 +142,26 @@ class TestBuried:
         made = run(facts, "meter", "gate", ARMOURED, 17.6)
         assert one(made, "buried_deep_enough") == outcome
 
+    @pytest.mark.parametrize(
+        ("deep_mm", "share"),
+        [
+            (600.0, None),
+            (610.0, 0.97),
+            (800.0, 0.97),
+            (800.5, 0.95),
+            (1000.0, 0.95),
+            (1010.0, 0.94),
+            (2000.0, 0.91),
+            (2500.0, 0.91),
+        ],
+    )
+    def test_deeper_than_usual_it_carries_less(self, deep_mm, share):
+        """The shares are a set of the trade, recalled: 0.97 to 0.8 m, 0.95 to 1 m, 0.91 to 2 m."""
+        facts = changed(DUCT, legs__garden__depth_mm=deep_mm)
+        about = told(run(facts, "meter", "gate", ARMOURED, 17.6))
+        found_ = about.get("carries_less_so_deep")
+        assert found_ == (None if share is None else ("garden", deep_mm, share))
+
     def test_how_deep_it_lies_must_be_said(self):
         with pytest.raises(Unanswered, match=r"legs\.garden\.depth_mm"):
             run(without(DUCT, "legs.garden.depth_mm"), "meter", "gate", ARMOURED, 17.6)

@@ -60,14 +60,17 @@ def soil_factor(book: Book, laid: str, soil_km_per_w: float) -> Share:
 def depth_factor(book: Book, depth_m: float) -> Share:
     """Return the factor for the depth of burial; DOUBTFUL, a set of the trade recalled poorly.
 
-    Source: cable makers' practice, not BS 7671.
+    Below the deepest row that row is taken, which may be too much. Source: cable makers'
+    practice, not BS 7671.
 
     Examples
     --------
-    >>> depth_factor(Book(), 0.6)
-    0.99
+    >>> depth_factor(Book(), 0.6), depth_factor(Book(), 3.0)
+    (0.99, 0.91)
     """
-    return Share(book.number("factors/burial_depth", "factor", depth_m=depth_m))
+    name = "factors/burial_depth"
+    deepest = max(row.keys[0] for row in book.rows(name))
+    return Share(book.number(name, "factor", depth_m=min(depth_m, deepest)))
 
 
 def grouping_factor(book: Book, how: str, circuits: float) -> Share:

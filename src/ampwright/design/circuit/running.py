@@ -13,7 +13,7 @@ from typing import Final
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check
 from ampwright.foundations.notes import Note, tells
-from ampwright.foundations.quantity import Milliamperes, Millimetres
+from ampwright.foundations.quantity import Metres, Milliamperes, Millimetres, Share
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.stages import Made, made_of
 from ampwright.foundations.working import computes
@@ -35,12 +35,16 @@ from ampwright.survey.if_said import if_said
 from ampwright.tables.book import Book
 from ampwright.tables.capacity import CableFamily
 from ampwright.tables.devices import point_rcd_limit_ma
+from ampwright.tables.factors import depth_factor
 from ampwright.tables.practice import bend_radius_multiple, clip_spacing, distance_mm
 
 from ..noted import noted
 from ..route import CLIPPED, IN_GROUND, IN_WALL, LegRun, Route
 
 METHOD: Final = Place("Ampwright", at="method, how the cable is run", trust=Trust.DERIVED)
+TOO_DEEP: Final = Place(
+    "cable makers' practice", at="depth of laying", trust=Trust.MEMORY, doubtful=True
+)
 DUCT: Final = "duct"
 HELD: Final = frozenset({*CLIPPED, "trunking", "conduit", "tray", "loft void"})
 """Ways of running along which fixings hold the cable up."""
@@ -115,6 +119,35 @@ def buried_at(depth: Millimetres) -> str:
     'bury it 600 mm deep, a tape over it'
     """
     return f"bury it {depth:g} mm deep, a tape over it"
+
+
+@tells(TOO_DEEP, caution=True)
+def carries_less_so_deep(leg: str, depth: Millimetres, share: Share) -> str:
+    """Ask to look up what a cable carries that lies deeper than the capacity tables count on.
+
+    ``share`` is what the trade allows there; the design counts on the tables' own depth.
+
+    Examples
+    --------
+    >>> carries_less_so_deep("drive", Millimetres(1000.0), Share(0.95)).caution[:71]
+    'leg drive lies 1000 mm deep, where a cable carries less: by the trade 0'
+    """
+    return (
+        f"leg {leg} lies {depth:g} mm deep, where a cable carries less: by the trade {share:g} of "
+        "what it was taken to carry; look it up for the depth before relying on it"
+    )
+
+
+@computes("h", "m", formula="d / 1000", place=METHOD)
+def metres_deep(d: Millimetres) -> Metres:
+    """Return a depth in metres.
+
+    Examples
+    --------
+    >>> metres_deep(Millimetres(450.0))
+    0.45
+    """
+    return Metres(d / 1000)
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,7 +288,11 @@ def _buried(run: Run) -> Iterator[Check | Note]:
             yield buried_at(ours_mm) if deep_mm is None else buried_deep_enough(deep_mm, ours_mm)
             yield buried_cable_guarded(run.armoured, True)
             continue
-        yield buried_deep_enough(_depth(run, leg), least_mm)
+        deep_mm = _depth(run, leg)
+        yield buried_deep_enough(deep_mm, least_mm)
+        if deep_mm > ours_mm:
+            share = depth_factor(run.book, metres_deep(deep_mm))
+            yield carries_less_so_deep(leg.id, deep_mm, share)
         yield _guarded(run, leg)
 
 
