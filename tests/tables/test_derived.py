@@ -3,7 +3,8 @@
 A slip of one digit shows here where no publication stands beside the cell.
 """
 
-from math import exp, log, sqrt
+from itertools import pairwise
+from math import exp, log, log10, sqrt
 
 import pytest
 
@@ -157,6 +158,26 @@ def test_insulation_costs_no_less_than_it_once_did():
         assert 0 <= printed - factor < 0.051
 
 
+def test_a_deeper_cable_carries_no_more():
+    """Warmth leaves the ground at its face; against 0.5 m, where the set begins."""
+    depths = [factor for _, factor in cells("factors/burial_depth", "factor")]
+    assert depths[0] == 1 and depths == sorted(depths, reverse=True)
+    assert all(shallow - deep <= 0.02 + 1e-9 for shallow, deep in pairwise(depths))
+
+
+def test_what_counts_in_full_counts_nothing_else():
+    """A household's storage, floor and stored water heating: 100 % (an electricians' handbook)."""
+    for keys, share in cells("demand/diversity", "share"):
+        columns = ("first_a", "in_full", "socket_a")
+        besides = [BOOK.number("demand/diversity", column, **keys) for column in columns]
+        if share == 1:
+            assert besides == [0, 0, 0], keys
+        if keys["kind"] in ("storage heating", "floor heating", "stored hot water"):
+            assert share == 1
+        if keys["kind"] == "lighting":
+            assert besides == [0, 0, 0]
+
+
 # --- devices -----------------------------------------------------------------------------------
 
 
@@ -240,6 +261,36 @@ def test_type_c_lets_through_a_fifth_more():
             assert more == pytest.approx(1.2 * energy, rel=0.02)
 
 
+def test_ratings_are_those_of_the_preferred_numbers():
+    """ISO 3, the series R10: tenths of a decade, rounded; 2 %. What is made besides is named."""
+    besides = {"breaker": {6, 13, 45}, "service fuse": {30, 45, 60}}
+    for keys, rating in cells("devices/standard_ratings", "rating_a"):
+        if rating not in besides.get(keys["family"], ()):
+            series = 10 ** (round(10 * log10(rating)) / 10)
+            assert rating == pytest.approx(series, rel=0.02), keys
+
+
+def test_ratings_that_are_made_are_those_the_loop_tables_print():
+    """All but 13 A of breakers (a page for the 18th edition), and fuses of every standard."""
+    made = {"breaker": ("devices/breaker_loop_limits",), "service fuse": (
+        "devices/fuse_loop_limits",)}  # fmt: skip
+    for family, tables in made.items():
+        printed = {keys["rating_a"] for name in tables for keys, _ in cells(name, "limit_ohm")}
+        ratings = {
+            rating
+            for keys, rating in cells("devices/standard_ratings", "rating_a")
+            if keys["family"] == family
+        }
+        assert ratings - printed <= {13}
+        assert len(ratings) == {"breaker": 14, "service fuse": 7}[family]
+
+
+def test_tests_of_residual_current_devices_are_at_the_current_they_name():
+    said = {"rated": 1, "twice": 2, "five times": 5}
+    for keys, times in cells("devices/rcd_times", "multiple"):
+        assert times == next(n for words, n in said.items() if words in keys["test"])
+
+
 # --- earths ------------------------------------------------------------------------------------
 
 
@@ -280,6 +331,29 @@ def test_an_earth_among_the_cores_is_as_large_as_they_are(family):
     for keys, earth in cells("conductors/earth_cores", "earth_core_mm2"):
         if keys["family"] == family:
             assert earth == keys["size_mm2"]
+
+
+@pytest.mark.parametrize("plastic", ["thermosetting", "thermoplastic"])
+def test_armour_grows_with_the_cable_inside_it(plastic):
+    """Cables of more or larger cores are no thinner, so neither is their armour."""
+    areas = list(cells(f"conductors/armour_{plastic}", "area_mm2"))
+    for keys, area in areas:
+        for others, larger in areas:
+            if all(others[key] >= keys[key] for key in keys):
+                assert larger >= area, (keys, others)
+
+
+def test_armour_over_thicker_insulation_is_no_less():
+    """Insulation at 70 °C is the thicker, and the cable with it, by up to half."""
+    for keys, area in cells("conductors/armour_thermosetting", "area_mm2"):
+        over = BOOK.number("conductors/armour_thermoplastic", "area_mm2", **keys)
+        assert area <= over <= 1.75 * area, keys
+
+
+def test_a_rod_may_stand_at_the_voltage_its_device_is_printed_for():
+    """1667 Ω at 30 mA (an engineers' forum) is 50 V."""
+    (volts,) = (value for _, value in cells("earthing/touch_voltage", "volts_v"))
+    assert round(volts / 0.03) == BOOK.number("devices/rod_limits", "limit_ohm", rated_ma=30)
 
 
 # --- constants ---------------------------------------------------------------------------------
@@ -351,3 +425,13 @@ def test_the_pilot_starts_as_test_instruments_show_it():
     for state, ohms in beside.items():
         assert load[state] == pytest.approx(ohms * load["B"] / (ohms + load["B"]), abs=0.51)
     assert source["series_ohm"] == pytest.approx(load["B"] * (12 - 9) / (9 - 0.7), rel=0.02)
+
+
+def test_a_device_is_as_wide_as_it_has_poles():
+    """One module a pole (DIN 43880); what may be wider says so."""
+    poles = {"one pole": 1, "two poles": 2, "three poles": 3, "four poles": 4}
+    for keys, modules in cells("boards/module_widths", "modules"):
+        most = BOOK.number("boards/module_widths", "modules_most", **keys)
+        if keys["device"].startswith(("breaker, ", "main switch", "residual current switch, ")):
+            assert modules == most == next(n for w, n in poles.items() if w in keys["device"])
+        assert modules <= most <= 2 * modules
