@@ -83,3 +83,29 @@ def test_no_load_hides_more_from_one_watched_phase_than_is_said(b, c):
         shifted = point * share
         if 207.0 <= abs(U0 - shifted) <= 253.0:
             assert abs(shifted) <= most + 1e-6
+
+
+def volts_of(loads):
+    """What each phase sees with nothing holding the broken neutral, by the clauses."""
+    for phase in range(3):
+        turned = [loads[(phase + step) % 3] for step in range(3)]
+        x = open_pen.shift_along(*turned, 0.0)
+        y = open_pen.shift_across(*turned, 0.0)
+        yield open_pen.phase_voltage(1.0, U0, x, y)
+
+
+def test_three_watched_phases_leave_little_unseen():
+    """26.6 V is where one phase sees 207 V and the next 253 V (reckoned from the three distances);
+    one watched phase alone can miss 127 V."""
+    a, b = 1 - 0.9**2, 1 - 1.1**2
+    root = math.sqrt((1 - a - b) ** 2 - 4 / 3 * (a * a + a * b + b * b))
+    most = U0 * math.sqrt((1 - a - b - root) / 2)
+    found = 0.0
+    for two in range(50, 151):
+        for three in range(50, 151):
+            loads = (100.0, float(two), float(three))
+            if all(207.0 <= volts <= 253.0 for volts in volts_of(loads)):
+                unbalance = open_pen.unbalance(*loads)
+                found = max(found, open_pen.touch_voltage(1.0, U0, unbalance, sum(loads), 0.0))
+    assert most == pytest.approx(26.6, abs=0.05)
+    assert most - 0.5 < found <= most
