@@ -30,6 +30,7 @@ from .printed import answered, apart, printed, seen, told, working
 DATA = Path(__file__).with_name("facts")
 NOTHING = "(nothing)"
 PAPERS = {"head of the options paper", "facts of the options paper"}
+REACHED_BY = {"customer.phone", "customer.email", "customer.best_time"}
 HOMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
 TEXTS = {
     "time": ("00:30", "18:30"), "date": ("2026-12-20", "2027-06-01"),
@@ -118,16 +119,35 @@ def test_the_paper_prints_what_is_recorded_only(name):
     for key in said:
         on_the_head = recorded()[pattern_of(key)]["prints"] == "head of the options paper"
         assert on_the_head or stands(key, paper.also_held) or slot(key).fact.trade in behind, key
-    assert {paper.home.customer, paper.home.address} == {TEXTS["text"][0]}
+    head, text = paper.home, TEXTS["text"][0]
+    assert {head.customer, head.address} == {text}
+    told_of = [key for key in said if key in REACHED_BY]
+    assert [each[-len(text) :] for each in head.reached_by] == [text for _ in told_of]
 
 
 def stands(key, lines):
-    """Whether a fact has a line of its own, or is named in that of several things."""
+    """Whether a fact has a line of its own, or is named in that of several things.
+
+    A note or a photograph has one line for all that is known of it.
+    """
+    thing, _, name = key.rpartition(".")
+    if thing.startswith("photos."):
+        number, answer = thing.rpartition(".")[2], text_of(key)
+        (line,) = [each for each in lines if each.what == f"Photograph or paper {number}"]
+        return name == "present" or answer in line.answer
+    if thing.startswith("notes."):
+        text = TEXTS["text"][0]
+        return any((each.what, each.answer) == (f"Note: {text}", text) for each in lines)
     *around, last = [thing for _, thing in things_in(key)] or [""]
     trade = slot(key).fact.trade
     what = f"{trade} ({', '.join(around)})" if around else trade
     alone = fact_name(key) in {line.what for line in lines}
     return alone or any(line.what == what and last in line.answer for line in lines)
+
+
+def text_of(key: str) -> str:
+    """The first of two answers to a fact, as it is printed."""
+    return str(two_answers(slot(key).fact)[0])
 
 
 def recorded_answers(name: str, number: int) -> Iterator[tuple[str, Any]]:

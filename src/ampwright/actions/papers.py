@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from importlib.metadata import version
 from typing import Final
@@ -165,12 +165,13 @@ def also_lines(answer: OptionsAnswer, run: DesignRun | None) -> Iterator[content
     """
     shown = {*HEAD, *(run.reads if run else ())}
     rest = [each for each in answer.found if each.key not in shown]
-    yield from together(each for each in rest if not each.key.startswith(APART))
-    yield from things_of_paper([each for each in rest if each.key.startswith(APART)])
+    apart = [each for each in rest if slot(each.key).thing.startswith(APART)]
+    yield from together(each for each in rest if each not in apart)
+    yield from things_of_paper(apart)
 
 
 def things_of_paper(found: Sequence[FoundFact]) -> Iterator[content.FoundLine]:
-    """Yield each note with what it is about, and each photograph with whether it was read."""
+    """Yield each note with what it is about, and each photograph with who took and read it when."""
     things: dict[str, dict[str, FoundFact]] = {}
     for each in found:
         things.setdefault(slot(each.key).thing, {})[slot(each.key).fact.name] = each
@@ -180,10 +181,31 @@ def things_of_paper(found: Sequence[FoundFact]) -> Iterator[content.FoundLine]:
             what = f"Note: {small(about_words(about))}" if about else "Note"
             yield replace(found_line(note), what=what)
         elif photo := facts.get("shows"):
-            state = facts["state"].answer if "state" in facts else ""
-            says = "; ".join(filter(None, (photo.answer, "" if state == "read" else state)))
+            said = {name: each.answer for name, each in facts.items()}
             number = thing.rpartition(".")[2]
-            yield replace(found_line(photo), what=f"Photograph or paper {number}", answer=says)
+            yield replace(
+                found_line(photo), what=f"Photograph or paper {number}", answer=of_photo(said)
+            )
+
+
+def of_photo(said: Mapping[str, str]) -> str:
+    """Say what a photograph shows, when it was taken and whether it could be read.
+
+    Examples
+    --------
+    >>> of_photo({"shows": "the board", "taken_on": "2026-11-23", "state": "unreadable"})
+    'the board; taken on 2026-11-23; unreadable'
+    >>> of_photo({"shows": "the board", "read_by": "Ro", "state": "read"})
+    'the board; read by Ro'
+    """
+    reader = said.get("read_by", "")
+    parts = (
+        said["shows"],
+        f"taken on {said['taken_on']}" if "taken_on" in said else "",
+        f"read by {reader}" if reader else "",
+        "" if reader and said.get("state") == "read" else said.get("state", ""),
+    )
+    return "; ".join(filter(None, parts))
 
 
 def about_words(about: str) -> str:
