@@ -191,7 +191,7 @@ def clause_entry(found: ClauseInfo) -> ClauseEntry:
         unit = f" ({found.unit})" if found.unit else ""
         says = f"{found.symbol}{unit} = {found.says}"
     elif found.rows:
-        says = f"{found.says}: {all_of([f'{words} → {then}' for words, then in found.rows])}"
+        says = f"{found.says}: {'; '.join(f'{words} → {then}' for words, then in found.rows)}"
     places = tuple(dict.fromkeys(map(str, found.places)))
     module = found.module.removeprefix("ampwright.")
     return ClauseEntry(found.id, module, found.kind.value, says, found.summary, places)

@@ -70,8 +70,29 @@ FIGURES = {
     "needed_ohm": "electrode that would hold the earth terminal down",
     "held_v": "earth terminal to the ground, with the electrode that is joined",
     "notice_days": "days to tell the operator in",
+    "line_a": "what adds up on a line",
+    "total_kw": "what the sources can give together",
+    "breaking_ka": "fault current that the device can break",
+    "touch_v": "earth terminal to the ground with the street's neutral broken",
+    "terminal_mm2": "largest conductor the point's terminals take",
+    "terminal_c": "temperature its terminals bear",
+    "gland_least_mm": "smallest cable its entry takes",
+    "gland_mm": "largest cable its entry takes",
+    "capacity_a": "current the cable carries as it lies",
+    "drop_to_neutral_v": "volts lost on the way, line to neutral",
+    "r1r2_ohm": "line and protective conductor together, at 20 °C",
+    "r1r2_cold_ohm": "the same on a cold day",
+    "offered_a": "current the pilot offers",
+    "low_min": "time on site when all goes well",
+    "high_min": "time on site when it does not",
+    "mate_min": "time of a second person",
+    "net": "price before VAT",
+    "tax": "VAT",
+    "total": "to pay",
 }
 """What the numbers are called that a stage comes to, by the name of their field."""
+TITLES = {"entry of": "Terminals and entry of the point", "route": "Way of the cable"}
+"""What a stage is called where its own name does not say it."""
 
 
 def working_of(path: Path, terms: Terms, name: str) -> WorkingAnswer:
@@ -114,7 +135,7 @@ def told_stages(run: DesignRun) -> Iterator[tuple[StageNoted, WorkingGroup]]:
 def paper_stage(stage: StageNoted) -> Stage:
     """Return a stage in the form in which papers take it."""
     return Stage(
-        title=capital(stage.run.title),
+        title=TITLES.get(stage.run.title) or capital(stage.run.title),
         checks=stage.checks,
         notes=stage.run.notes,
         figures=tuple((figure_name(name), each) for name, each in stage.figures),

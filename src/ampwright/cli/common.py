@@ -11,7 +11,8 @@ from typing import Annotated, Final
 from cyclopts import Parameter
 
 from ampwright.actions.seeing import Terms
-from ampwright.actions.shapes import HomeHead
+from ampwright.actions.shapes import HomeHead, InHand
+from ampwright.actions.words import small
 from ampwright.actions.working_shapes import Taken
 
 from .sheet import Look, Sheet, in_pieces
@@ -95,6 +96,12 @@ def whose_home(head: HomeHead) -> str:
     """Write whose home it is and how to reach them, as far as anyone said."""
     parts = (head.customer, head.address, head.postcode, head.telephone)
     return ", ".join(part for part in parts if part)
+
+
+def to_have(each: InHand) -> str:
+    """Write one thing to have in hand, and from whom."""
+    says = each.says if each.certain else f"perhaps: {small(each.says)}"
+    return f"{says}, from {each.from_whom}"
 
 
 def which_option(letter: str, name: str, id: str, sheet: Sheet) -> None:

@@ -10,7 +10,7 @@ from ampwright.actions.gating import gates as answer_to
 from ampwright.actions.json_shape import json_of
 from ampwright.actions.words import count
 
-from .common import AsJson, ToJudge
+from .common import AsJson, ToJudge, to_have
 from .sheet import Cell, Sheet, marked
 
 STAGES: Final = {
@@ -59,10 +59,7 @@ def show(answer: GatesAnswer, sheet: Sheet) -> None:
     )
     if answer.in_hand:
         sheet.heading("In hand before a day is booked", "beside what the network says")
-        sheet.points(
-            f"{'' if each.certain else 'perhaps: '}{each.says}, from {each.from_whom}"
-            for each in answer.in_hand
-        )
+        sheet.points(to_have(each) for each in answer.in_hand)
     for who, heading in PARTS.items():
         short = [each for each in answer.facts if each.answered_by == who]
         if short:

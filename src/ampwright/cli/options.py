@@ -18,9 +18,9 @@ from ampwright.actions.shapes import (
     StandsNow,
     Work,
 )
-from ampwright.actions.words import all_of, count, day, small
+from ampwright.actions.words import all_of, count, day
 
-from .common import LOOK_OF, AsJson, ToCompare, whose_home
+from .common import LOOK_OF, AsJson, ToCompare, to_have, whose_home
 from .sheet import Cell, Sheet, in_pieces, marked
 
 MOST_REASONS: Final = 6
@@ -198,8 +198,7 @@ def along(answer: OptionsAnswer, sheet: Sheet) -> None:
     if answer.in_hand:
         sheet.heading("In hand before a day is booked", "beside what the network says")
         for each in answer.in_hand:
-            says = each.says if each.certain else f"perhaps: {small(each.says)}"
-            sheet.points([f"{says}, from {each.from_whom}  [{each.place}]"])
+            sheet.points([f"{to_have(each)}  [{each.place}]"])
 
 
 def work(answer: OptionsAnswer, sheet: Sheet) -> None:

@@ -19,7 +19,7 @@ class Operator(Part):
     counts_limiter: bool = fact(
         ask="If a device holds the whole house to a figure and fails safe, is that figure the "
         "demand we declare to you?",
-        trade="Operator counts a limiter's figure as the demand",
+        trade="Whether the operator counts a limiter's figure as the demand",
         look="A letter, an e-mail or the current form of the operator; keep it with its date.",
         values={True: 0.5, False: 0.5},
         prior=NOBODY_ASKED,
@@ -27,7 +27,7 @@ class Operator(Part):
     )
     counts_setting: bool = fact(
         ask="If a point is locked below its largest size, do you count the setting or the size?",
-        trade="Operator counts the locked setting of a point, not its largest size",
+        trade="Whether the operator counts the locked setting of a point, not its largest size",
         look="A letter, an e-mail or the current form of the operator; keep it with its date.",
         values={True: 0.5, False: 0.5},
         said_as={True: "the setting", False: "the size"},
