@@ -19,7 +19,7 @@ def test_every_table_is_listed_with_its_place_and_trust():
 
 def test_facts_name_their_key_and_their_answers():
     fuse = {each.key: each for each in list_facts()}["supply.main_fuse_a"]
-    assert fuse.answers == "one of 60, 80, 100, 30, 40 or 45 A"
+    assert fuse.answers == "one of 30, 40, 45, 60, 80 or 100 A"
     assert fuse.needed_for == ("seen before quoting, fitting and certifying",)
 
 

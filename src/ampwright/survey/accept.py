@@ -56,7 +56,7 @@ def expected_of(fact: Fact) -> str:
     if fact.kind is bool:
         return "true or false"
     if fact.allowed:
-        quoted = either([_as_kept(fact, each) for each in fact.allowed])
+        quoted = either([_as_kept(fact, each) for each in fact.in_order])
         return f"one of {quoted}{unit}"
     if fact.between:
         whole = "whole number" if fact.kind is int else "number"

@@ -99,6 +99,11 @@ class Fact:
         return part._read(part._keys[self.name])
 
     @property
+    def in_order(self) -> tuple[Value, ...]:
+        """The allowed answers, figures by size and words as they were declared."""
+        return tuple(sorted(self.allowed)) if self.is_number else self.allowed
+
+    @property
     def heard_as(self) -> Mapping[Any, str]:
         """How a customer says an answer, where that is not as it is kept."""
         return {**self.written_as, **self.said_as}

@@ -83,7 +83,7 @@ def choices(fact: Fact) -> tuple[str, ...]:
     >>> choices(fuse), choices(Fact(ask="?", trade="a shower", kind=bool, allowed=(False, True)))
     (('60', '80'), ('no', 'yes'))
     """
-    return tuple(fact.heard_as.get(value) or as_words(value) for value in fact.allowed)
+    return tuple(fact.heard_as.get(value) or as_words(value) for value in fact.in_order)
 
 
 def _figures(fact: Fact, text: str, name: str) -> Answer:
