@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-from ampwright.actions.facts import fact_name
+from ampwright.actions.facts import fact_name, words_of
 from ampwright.actions.options import answer_for
 from ampwright.actions.papers import content_of
 from ampwright.survey.folding import as_found
@@ -147,7 +147,7 @@ def stands(key, lines):
 
 def text_of(key: str) -> str:
     """The first of two answers to a fact, as it is printed."""
-    return str(two_answers(slot(key).fact)[0])
+    return words_of(key, two_answers(slot(key).fact)[0])
 
 
 def recorded_answers(name: str, number: int) -> Iterator[tuple[str, Any]]:

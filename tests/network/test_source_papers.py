@@ -36,7 +36,7 @@ class TestToldInTime:
     def test_says_until_when(self):
         facts = with_sources(source("sun", 16.0, told=False, fitted_on="2026-11-10"))
         (check,) = made(facts).checks
-        assert check.caution == "tell the network of sun by 2026-12-08"
+        assert check.caution == "tell the network of sun by Tue 8 Dec 2026"
 
     def test_late_it_is_told_before_the_point_is_fitted(self):
         remedy, after = mended(

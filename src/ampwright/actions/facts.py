@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from typing import Final, cast
 
 from ampwright.foundations.answers import Answer, Is, OneOf, Value
@@ -10,11 +11,12 @@ from ampwright.foundations.source import Said
 from ampwright.survey.folding import FoldedHome
 from ampwright.survey.layout import frozen, slot, slots_of, things_in
 from ampwright.survey.records import Record
+from ampwright.survey.register import Fact
 from ampwright.survey.states import said_by
 from ampwright.survey.views import Rest
 
 from .shapes import FoundFact, Known
-from .words import answer, capital, value
+from .words import answer, capital, day, value
 
 YES_NO: Final = ("yes", "no")
 PRESENT: Final = "present"
@@ -55,13 +57,20 @@ def words_of(key: str, said: Value) -> str:
     ('80 A', 'none')
     """
     fact = slot(key).fact
-    return fact.written_as.get(said) or value(said, fact.unit)
+    return value(named(fact, said, fact.written_as), fact.unit)
 
 
 def answer_to(key: str, said: Answer) -> str:
-    """Write what was said of a fact."""
+    """Write what was said of a fact.
+
+    Examples
+    --------
+    >>> from ampwright.foundations.answers import Is
+    >>> answer_to("cars.first.arrives_on", Is("2026-12-19"))
+    'Sat 19 Dec 2026'
+    """
     fact = slot(key).fact
-    return answer(renamed(said, fact.written_as), fact.unit)
+    return answer(renamed(fact, said, fact.written_as), fact.unit)
 
 
 def as_heard(key: str, said: Answer) -> str:
@@ -76,18 +85,25 @@ def as_heard(key: str, said: Answer) -> str:
     'none or 4 mm²'
     """
     fact = slot(key).fact
-    return answer(renamed(said, fact.heard_as), fact.unit)
+    return answer(renamed(fact, said, fact.heard_as), fact.unit)
 
 
-def renamed(said: Answer, names: Mapping[Value, str]) -> Answer:
-    """Return an answer with some values under other names."""
+def renamed(fact: Fact, said: Answer, names: Mapping[Value, str]) -> Answer:
+    """Return an answer with its values under the names that they are written by."""
     match said:
         case Is():
-            return Is(names.get(said.value, said.value))
+            return Is(named(fact, said.value, names))
         case OneOf():
-            return OneOf(tuple(names.get(each, each) for each in said.values))
+            return OneOf(tuple(named(fact, each, names) for each in said.values))
         case _:
             return said
+
+
+def named(fact: Fact, said: Value, names: Mapping[Value, str]) -> Value:
+    """Return one value as it is written: by another name, or as days are."""
+    if fact.form == "date":
+        return day(date.fromisoformat(str(said)))
+    return names.get(said, said)
 
 
 def says(record: Record) -> str:

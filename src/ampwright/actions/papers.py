@@ -193,8 +193,8 @@ def of_photo(said: Mapping[str, str]) -> str:
 
     Examples
     --------
-    >>> of_photo({"shows": "the board", "taken_on": "2026-11-23", "state": "unreadable"})
-    'the board; taken on 2026-11-23; unreadable'
+    >>> of_photo({"shows": "the board", "taken_on": "Mon 23 Nov 2026", "state": "unreadable"})
+    'the board; taken on Mon 23 Nov 2026; unreadable'
     >>> of_photo({"shows": "the board", "read_by": "Ro", "state": "read"})
     'the board; read by Ro'
     """

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 
 from ampwright.foundations.answers import Answer, Between, CannotSay, Is, OneOf, Value
+from ampwright.foundations.dates import day as day
 from ampwright.foundations.money import Pence, pounds
 from ampwright.foundations.plural import count as count
 from ampwright.foundations.working import figure
@@ -174,17 +174,6 @@ def money(pence: float) -> str:
     ('£203', '£1,298')
     """
     return pounds(Pence(round(pence / 100) * 100))
-
-
-def day(on: date) -> str:
-    """Write a day with its weekday.
-
-    Examples
-    --------
-    >>> day(date(2026, 12, 10))
-    'Thu 10 Dec 2026'
-    """
-    return f"{on:%a} {on.day} {on:%b %Y}"
 
 
 def value(said: Value, unit: str = "") -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check
+from ampwright.foundations.dates import day
 from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.quantity import Count
 from ampwright.foundations.remedies import Remedy
@@ -50,15 +51,15 @@ def told_late(basis: Basis, untold: Iterable[tuple[str, Source]]) -> Iterator[Ch
             continue
         on = date.fromisoformat(fitted)
         check = told_in_time(_days_since(basis, on), limit).mended_by(_late_form(basis, id_))
-        yield check.with_caution(f"tell the network of {id_} by {last_day(on, limit)}")
+        yield check.with_caution(f"tell the network of {id_} by {day(last_day(on, limit))}")
 
 
 def _days_since(basis: Basis, on: date) -> Count:
     """Return the days from a day to that of the design."""
     first, last = Count(on.toordinal()), Count(basis.design_date.toordinal())
     if basis.keeps_working:
-        first = given("D0", first, "", SetBy("calendar", f"{on}, switched on"))
-        last = given("D", last, "", SetBy("calendar", f"{basis.design_date}, day of the design"))
+        first = given("D0", first, "", SetBy("switched on", day(on)))
+        last = given("D", last, "", SetBy("day of the design", day(basis.design_date)))
     return days_gone(first, last)
 
 
