@@ -33,9 +33,11 @@ def validate(home: Path, /, *, json: AsJson = False) -> None:
     sheet = Sheet()
     sheet.say(marked("Sound", "sound"))
     title = f"{answer.title}: " if answer.title else ""
-    records = count(answer.records, "record")
-    sheet.say(f"{title}{records}, {count(answer.answers, 'fact')} answered, in {answer.path}.")
-    sheet.points(answer.things)
+    answers, facts = count(answer.records, "answer"), count(answer.answers, "fact")
+    sheet.say(f"{title}{answers} to {facts}, in {answer.path}.")
+    if answer.things:
+        sheet.heading("On its lists", "by the names they go by in the file")
+        sheet.points(answer.things)
     both = "people disagree, and both count until one is settled"
     doubts(sheet, "Disputed", both, answer.disputed)
     doubts(sheet, "Overruled", "better evidence says otherwise", answer.overruled)

@@ -295,12 +295,13 @@ class Board(Thing):
     )
     feed_device_a: Amperes = fact(
         ask="Is there a fuse or a breaker of its own where that cable starts, and what number "
-        "stands on it? None is 0.",
+        "stands on it?",
         trade="Device at the head of the feed",
         look="Photo of what lies between the meter and the cable.",
         who="photo",
         values={0: 0.35, 32: 0.1, 63: 0.2, 80: 0.2, 100: 0.15},
         rare=(16, 20, 25, 40, 45, 50, 60, 125),
+        written_as={0: "none"},
         needs={"quote": TOLD, "fit": SEEN},
         symbol="In feed",
     )
