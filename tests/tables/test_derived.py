@@ -435,3 +435,14 @@ def test_a_device_is_as_wide_as_it_has_poles():
         if keys["device"].startswith(("breaker, ", "main switch", "residual current switch, ")):
             assert modules == most == next(n for w, n in poles.items() if w in keys["device"])
         assert modules <= most <= 2 * modules
+
+
+def test_days_that_a_rule_counts_in_hours_months_or_weeks():
+    """72 hours of a breach; a month at its shortest; twelve months; eight weeks."""
+    days = {keys["event"]: n for keys, n in cells("network/deadlines", "days")}
+    assert days["data breach told"] * 24 == 72
+    assert days["access request"] == min(28, 30, 31)
+    assert days["not told of cancelling"] == 365
+    assert days["building control completion"] == 8 * 7
+    assert days["refund"] == days["cancellation"]
+    assert days["third-party certificate"] == days["building certificate"]
