@@ -446,3 +446,11 @@ def test_days_that_a_rule_counts_in_hours_months_or_weeks():
     assert days["building control completion"] == 8 * 7
     assert days["refund"] == days["cancellation"]
     assert days["third-party certificate"] == days["building certificate"]
+
+
+def test_a_cable_is_used_no_hotter_than_its_insulation_and_its_terminals_bear():
+    """70 °C thermoplastic, 90 °C thermosetting (BS 7671, Table 52.1); terminals 70 °C."""
+    for keys, insulation in cells("conductors/families", "insulation_c"):
+        thermoplastic = keys["family"] in {"flat", "singles"}
+        assert insulation == (70 if thermoplastic else 90)
+        assert BOOK.number("conductors/families", "used_at_c", **keys) == min(insulation, 70)
