@@ -15,7 +15,6 @@ from ampwright.foundations.answers import Unanswered
 from ampwright.foundations.errors import InputError, Problem
 from ampwright.foundations.quantity import Kilowatts
 from ampwright.options.chances import most_usual
-from ampwright.options.homes import HomeReader
 from ampwright.survey.home import Home
 from ampwright.tables.supply_limits import nominal_v
 
@@ -87,7 +86,7 @@ def demand(
     basis = basis_for(read, terms)
     homes = read.homes(basis)
     taken = most_usual(homes, {})
-    reader = HomeReader({**homes.known, **taken}, {})
+    reader = homes.reader(taken)
     home = homes.build(reader)
     try:
         table = household_demand(home, basis.book).out

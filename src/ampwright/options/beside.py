@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 
 from ampwright.foundations.answers import Value
 
-from .homes import Can, Homes
+from .homes import Homes
+from .values import Can
 
 Leaf = tuple[Mapping[str, Value], Any]
 """The open facts a stage looked at with their values, and what it came to."""

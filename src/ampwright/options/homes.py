@@ -1,6 +1,6 @@
 """The homes that the facts allow: what is known, what is open, and the view of one.
 
-A complete home is the case with nothing open; the same reader serves both.
+A complete home is the case with nothing open.
 """
 
 from __future__ import annotations
@@ -8,93 +8,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from itertools import product
-from typing import Any, NamedTuple, Protocol
+from typing import Any, NamedTuple
 
 from ampwright.firm.together import GoesWith
-from ampwright.foundations.answers import Unanswered, Value
+from ampwright.foundations.answers import Value
 from ampwright.survey.home import Home
 
-from .memory import BLANK, Memory
+from .memory import Memory
+from .values import Fixed, Forking, HomeReader
 
 Build = Callable[[Any], Home]
 """Makes the typed view of a home over a reader."""
-
-
-class Change(NamedTuple):
-    """What work leaves a fact at; the kind tells yes from one, which are equal numbers."""
-
-    kind: type
-    value: Value
-
-
-class Changed(Protocol):
-    """What becomes of one fact in each home: a change, or nothing where it stays as it was."""
-
-    @property
-    def facts(self) -> tuple[str, ...]:
-        """The open facts on which that depends."""
-        ...
-
-    def in_home(self, fixed: Mapping[str, Value], /) -> Change | None:
-        """Return what becomes of it in the home where the open facts have these values."""
-        ...
-
-
-Changes = Mapping[str, Changed]
-"""By the fact, what work leaves of it in each home."""
-
-Can = Callable[[str], tuple[Value, ...]]
-"""The values that an open fact can have."""
-
-
-class HomeReader:
-    """Gives values of a partly known home; takes the first of a fact that is still open.
-
-    ``changes`` are laid over the homes and ``can`` gives the values that an open fact can have.
-    ``fixed`` holds those taken so, beside the ones it began with; ``seen`` every fact that was
-    read with its value, whether it has one or not, in order.
-    """
-
-    __slots__ = ("can", "changes", "fixed", "known", "open", "seen")
-
-    def __init__(
-        self,
-        known: Mapping[str, Value],
-        open_: Mapping[str, tuple[Value, ...]],
-        changes: Changes | None = None,
-    ) -> None:
-        self.known = known
-        self.open = open_
-        self.changes = changes or {}
-        self.can: Can = open_.__getitem__
-        self.fixed: dict[str, Value] = {}
-        self.seen: dict[str, Any] = {}
-
-    def read(self, key: str) -> Any:
-        """Return the value of a fact; raises ``Unanswered`` when blank."""
-        seen = self.seen
-        seen[key] = BLANK
-        if key in self.changes:
-            change = self._change(self.changes[key])
-            if change is not None:
-                seen[key] = change.value
-                return change.value
-        if key in self.known:
-            value = seen[key] = self.known[key]
-            return value
-        if key in self.open:
-            if key not in self.fixed:
-                self.fixed[key] = self.can(key)[0]
-            value = seen[key] = self.fixed[key]
-            return value
-        raise Unanswered(key)
-
-    def _change(self, changed: Changed) -> Change | None:
-        """Return what becomes of a fact here."""
-        for fact in changed.facts:
-            if fact not in self.fixed:
-                self.fixed[fact] = self.can(fact)[0]
-        return changed.in_home(self.fixed)
 
 
 class Drawing(NamedTuple):
@@ -193,4 +117,8 @@ class Homes:
 
     def one(self, fixed: Mapping[str, Value], changes: Mapping[str, Value] | None = None) -> Home:
         """Return the one home in which the open facts have these values, after some work."""
-        return self.build(HomeReader({**self.known, **fixed, **(changes or {})}, {}))
+        return self.build(self.reader({**fixed, **(changes or {})}))
+
+    def reader(self, fixed: Mapping[str, Value]) -> HomeReader[Fixed]:
+        """Return what reads the one home in which some facts have these values."""
+        return HomeReader(Forking({**self.known, **fixed}, {}, {}), {})

@@ -16,8 +16,8 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
-from .homes import Change, Changes
-from .spread import Lifter, Spread
+from .spread import Changes, Lifter, Spread
+from .values import Change
 
 Slugs = frozenset[str]
 Work = tuple[Remedy, ...]

@@ -7,7 +7,7 @@ written twice for arrays. A spread without facts is one plain result.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from operator import attrgetter
 from typing import Any, Generic, TypeVar, cast
 
@@ -17,14 +17,15 @@ from numpy.typing import NDArray
 from ampwright.foundations.answers import Missing, Value
 
 from .beside import Held, Leaf
-from .homes import Can, Change, Changes, HomeReader, Homes
-from .memory import BLANK, Ended, Reads
+from .homes import Homes
+from .memory import Ended, Reads
+from .values import Change, Forking, H, HomeReader, Values
 
 T = TypeVar("T")
 Index = NDArray[np.int64]
 
-Waiting = tuple[dict[Any, Any], Any, Mapping[str, Value]]
-"""Where a stage has come to, and the open facts it looked at on its way."""
+Changes = Mapping[str, "Spread[Change | None]"]
+"""By the fact, what work leaves of it in each home; nothing where it stays as it was."""
 
 NOWHERE: Index = np.zeros((), np.int64)
 
@@ -155,7 +156,8 @@ class Lifter:
     ) -> None:
         self.homes, self.changes = homes, changes or {}
         self.calls = 0
-        self._reader = HomeReader(homes.known, homes.open, self.changes)
+        self._values = Forking(homes.known, homes.open, self.changes)
+        self._reader: HomeReader[Any] = HomeReader(self._values, {})
         self.view = homes.build(self._reader)
         self._kept: dict[tuple[Any, ...], tuple[Spread[Any], frozenset[str]]] = {}
         self._reads: set[str] = set()
@@ -198,14 +200,14 @@ class Lifter:
         facts = in_order(self.homes, (fact for s in spreads for fact in s.facts))
         if not facts:
             only = filled(args, tuple(spread.values[0] for spread in spreads))
-            leaves = self._leaves(stage, only, self.homes.open.__getitem__)
+            leaves: list[Leaf] = list(self._ends(stage, only, self._values, {}))
             if not any(fixed for fixed, _ in leaves):
                 return Spread.of(self.homes, (), NOWHERE, (cast(T, leaves[0][1]),))
             return self._joined(facts, NOWHERE, [leaves])
         inverse, combinations = self._combinations(spreads, facts)
         held = Held(self.homes, facts, inverse, len(combinations))
-        trees = [
-            self._leaves(stage, filled(args, each), held.of(number))
+        trees: list[list[Leaf]] = [
+            list(self._ends(stage, filled(args, each), self._values.where(held.of(number)), {}))
             for number, each in enumerate(combinations)
         ]
         return self._joined(facts, inverse, trees)
@@ -214,8 +216,6 @@ class Lifter:
         self, spreads: list[Spread[Any]], facts: tuple[str, ...]
     ) -> tuple[Index, list[tuple[Any, ...]]]:
         """Return each distinct combination of values, and where in the homes it occurs."""
-        if not facts:
-            return NOWHERE, [tuple(spread.values[0] for spread in spreads)]
         sizes = [len(s.values) for s in spreads]
         code = np.zeros((1,) * len(facts), np.int64)
         for spread, size in zip(spreads, sizes, strict=True):
@@ -231,69 +231,53 @@ class Lifter:
             found.append(tuple(reversed(parts)))
         return inverse.reshape(code.shape), found
 
-    def _leaves(self, stage: Callable[..., T], args: tuple[object, ...], can: Can) -> list[Leaf]:
-        """Return what a stage comes to for each combination of the open facts it really reads.
+    def _ends(
+        self,
+        stage: Callable[..., T],
+        args: tuple[object, ...],
+        values: Values[H, Any],
+        here: H,
+    ) -> Iterator[tuple[H, T | Missing]]:
+        """Yield what a stage comes to in some homes, once for all those in which it reads the same.
 
-        It is followed along what it read before, and run where nobody has come yet: once for
-        each end, for what a run does not look at does not count.
+        It is followed along what it read before, and run where nobody has come yet: what a run
+        does not look at does not count.
         """
         lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
         if lacking:
-            return [({}, Missing(tuple(dict.fromkeys(lacking))))]
-        leaves: list[Leaf] = []
-        waiting: list[Waiting] = [(*self.homes.memory.start(stage, args), {})]
+            yield here, Missing(tuple(dict.fromkeys(lacking)))
+            return
+        then, at = self.homes.memory.start(stage, args)
+        waiting = [(then, at, here)]
         while waiting:
-            then, at, fixed = waiting.pop()
+            then, at, here = waiting.pop()
             node = then.get(at)
             if node is None:
-                ended, chose = self._run(stage, args, fixed, can)
-                if not chose:
-                    leaves.append((fixed, ended.result))
+                ended, alike = self._run(stage, args, values, here)
+                if alike:
+                    yield here, ended.result
                     continue
                 node = then[at]
             if type(node) is Reads:
-                waiting += self._further((then, at, fixed), node, can)
+                self._reads.add(node.fact)
+                waiting += [(node.then, *each) for each in values.of(node.fact, here)]
             else:
-                leaves.append((fixed, node.result))
-        return leaves
-
-    def _further(self, here: Waiting, reads: Reads, can: Can) -> Iterable[Waiting]:
-        """Return where a stage goes on from the fact it reads, by each value it can have."""
-        then, at, fixed = here
-        fact = reads.fact
-        self._reads.add(fact)
-        changed = self.changes.get(fact)
-        if changed is not None:
-            for other in changed.facts:
-                if other not in fixed:
-                    return [(then, at, {**fixed, other: value}) for value in can(other)]
-            change = changed.in_home(fixed)
-            if change is not None:
-                return ((reads.then, change.value, fixed),)
-        homes = self.homes
-        if fact in homes.known:
-            return ((reads.then, homes.known[fact], fixed),)
-        if fact in fixed:
-            return ((reads.then, fixed[fact], fixed),)
-        if fact in homes.open:
-            return [(reads.then, value, {**fixed, fact: value}) for value in can(fact)]
-        return ((reads.then, BLANK, fixed),)
+                yield here, node.result
 
     def _run(
         self,
         stage: Callable[..., T],
         args: tuple[object, ...],
-        fixed: Mapping[str, Value],
-        can: Can,
+        values: Values[H, Any],
+        here: H,
     ) -> tuple[Ended, bool]:
-        """Run a stage in one home; also say whether it read facts that could be otherwise."""
-        reader = self._reader
-        reader.fixed, reader.seen, reader.can = dict(fixed), {}, can
+        """Run a stage in the first of some homes; also say whether it is the same in all."""
+        reader, homes = self._reader, self.homes
+        reader.begin(values, here)
         self.calls += 1
-        once = not self.homes.open
-        ended = self.homes.memory.run(stage, args, self.view, reader, once=once)
+        ended = homes.memory.run(stage, args, self.view, reader, once=not homes.open)
         self._reads.update(reader.seen)
-        return ended, len(reader.fixed) > len(fixed)
+        return ended, reader.here == here
 
     def _joined(
         self, facts: tuple[str, ...], inverse: Index, trees: list[list[Leaf]]

@@ -7,17 +7,17 @@ home. A stage is still run once for each distinct thing it could be given.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final, TypeVar, cast
 
 import numpy as np
 
-from ampwright.foundations.answers import Missing, Unanswered, Value
+from ampwright.foundations.answers import Value
 
-from ..homes import Changes, HomeReader, Homes
-from ..memory import BLANK, Reads
-from ..spread import NOWHERE, Index, Lifter, Spread, filled, trimmed
+from ..homes import Homes
+from ..spread import NOWHERE, Changes, Index, Lifter, Spread, filled, trimmed
+from ..values import Change, Values
 
 T = TypeVar("T")
 HOME: Final = "(home)"
@@ -105,35 +105,38 @@ def homes_in(cells: int) -> list[int]:
     return found
 
 
-class DrawnReader(HomeReader):
-    """Gives the values of one of the drawn homes, which is the one numbered ``first``."""
+class DrawnValues(Values[int, Spread[Any]]):
+    """Parts sets of drawn homes by the values of their facts."""
 
-    __slots__ = ("first", "homes")
+    __slots__ = ("homes",)
 
     def __init__(self, homes: DrawnHomes, changes: Changes) -> None:
-        super().__init__(homes.known, {}, changes)
+        super().__init__(homes.known, changes)
         self.homes = homes
-        self.first = 0
 
-    def read(self, key: str) -> Any:
-        """Return the value of a fact; raises ``Unanswered`` when blank."""
-        value = self.seen[key] = self._value(key)
-        if value is BLANK:
-            raise Unanswered(key)
-        return value
+    def first(self, here: int) -> int:
+        """Return the set of the first of some homes."""
+        return here & -here
 
-    def _value(self, key: str) -> Any:
-        if key in self.changes:
-            changed = cast(Spread[Any], self.changes[key])
-            apart = self.homes.apart_in(changed)
-            change = changed.values[0 if apart is None else apart.numbers[self.first]]
-            if change is not None:
-                return change.value
-        if key in self.known:
-            return self.known[key]
-        if key in self.homes.numbers:
-            return self.homes.among[key][self.homes.told_by(key).numbers[self.first]]
-        return BLANK
+    def _changed(self, changed: Spread[Any], here: int) -> Iterator[tuple[Change | None, int]]:
+        for number, there in parted(self.homes.apart_in(changed), here):
+            yield changed.values[number], there
+
+    def _open(self, fact: str, here: int) -> Sequence[tuple[Any, int]]:
+        if fact not in self.homes.numbers:
+            return ()
+        values = self.homes.among[fact]
+        return [(values[n], there) for n, there in parted(self.homes.told_by(fact), here)]
+
+
+def parted(apart: Parted | None, cells: int) -> Iterable[tuple[int, int]]:
+    """Return the numbers that some homes have, and which of them have each."""
+    if apart is None:
+        return ((0, cells),)
+    number = apart.numbers[(cells & -cells).bit_length() - 1]
+    if not cells & ~apart.having[number]:
+        return ((number, cells),)
+    return [(n, both) for n, each in apart.having.items() if (both := cells & each)]
 
 
 class DrawnLifter(Lifter):
@@ -143,15 +146,13 @@ class DrawnLifter(Lifter):
     """
 
     homes: DrawnHomes
-    _reader: DrawnReader
 
     def __init__(
         self, homes: DrawnHomes, changes: Changes | None = None, near: Iterable[Lifter] = ()
     ) -> None:
         super().__init__(homes, changes, near)
         self.asked = homes.all
-        self._reader = DrawnReader(homes, self.changes)
-        self.view = homes.build(self._reader)
+        self._drawn = DrawnValues(homes, self.changes)
 
     def _lift(self, stage: Callable[..., T], args: tuple[object, ...]) -> Spread[T]:
         homes, asked = self.homes, self.asked
@@ -160,7 +161,7 @@ class DrawnLifter(Lifter):
         values: dict[Any, int] = {}
         for cells, handed in self._handed(args):
             if here := cells & asked:
-                for mine, result in self._runs(stage, handed, here):
+                for mine, result in self._ends(stage, handed, self._drawn, here):
                     number = values.setdefault(result, len(values))
                     if number:
                         found[homes_in(mine)] = number
@@ -188,57 +189,3 @@ class DrawnLifter(Lifter):
             rest = iter(numbers)
             at = [0 if each is None else next(rest) for each in parted]
             yield cells, filled(args, tuple(s.values[n] for s, n in zip(spreads, at, strict=True)))
-
-    def _runs(
-        self, stage: Callable[..., T], args: tuple[object, ...], cells: int
-    ) -> Iterator[tuple[int, T | Missing]]:
-        """Yield what a stage makes in some homes, run once for those in which it reads the same."""
-        lacking = tuple(key for arg in args if isinstance(arg, Missing) for key in arg.keys)
-        if lacking:
-            yield cells, Missing(tuple(dict.fromkeys(lacking)))
-            return
-        memory, reader = self.homes.memory, self._reader
-        then, at = memory.start(stage, args)
-        waiting = [(then, at, cells)]
-        while waiting:
-            then, at, here = waiting.pop()
-            node = then.get(at)
-            if node is None:
-                reader.first, reader.seen = (here & -here).bit_length() - 1, {}
-                self.calls += 1
-                memory.run(stage, args, self.view, reader, once=False)
-                node = then[at]
-            if type(node) is Reads:
-                self._reads.add(node.fact)
-                waiting += ((node.then, *each) for each in self._by_value(node.fact, here))
-            else:
-                yield here, node.result
-
-    def _by_value(self, fact: str, cells: int) -> Iterator[tuple[Any, int]]:
-        """Yield each value that a fact has in some homes, and in which of them."""
-        if fact in self.changes:
-            changed = cast(Spread[Any], self.changes[fact])
-            for number, here in self._parted(self.homes.apart_in(changed), cells):
-                change = changed.values[number]
-                if change is not None:
-                    yield change.value, here
-                    cells &= ~here
-        if not cells:
-            return
-        if fact in self.homes.known:
-            yield self.homes.known[fact], cells
-        elif fact in self.homes.numbers:
-            for number, here in self._parted(self.homes.told_by(fact), cells):
-                yield self.homes.among[fact][number], here
-        else:
-            yield BLANK, cells
-
-    @staticmethod
-    def _parted(apart: Parted | None, cells: int) -> list[tuple[int, int]]:
-        """Return the numbers that some homes have, and which of them have each."""
-        if apart is None:
-            return [(0, cells)]
-        number = apart.numbers[(cells & -cells).bit_length() - 1]
-        if not cells & ~apart.having[number]:
-            return [(number, cells)]
-        return [(n, both) for n, each in apart.having.items() if (both := cells & each)]
