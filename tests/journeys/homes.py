@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, replace
 from datetime import date
 from functools import cache
+from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -86,6 +87,12 @@ class Journey:
         names all of them by their slugs, ``needing`` and ``sparing`` one each, there and not.
         """
         return [o for o in self.outlook.ranking.options if _chose(o.choice, wanted)]
+
+    def each(self, *keys: str) -> Iterator[dict[str, Value]]:
+        """Yield every combination of the values that some open facts can have."""
+        still = self.outlook.homes.open
+        for values in product(*(still[key] for key in keys)):
+            yield dict(zip(keys, values, strict=True))
 
     def refused(self, says: str) -> list[tuple[Any, Any]]:
         """Return the distinct pairs of number and limit of a requirement that ruled choices out."""

@@ -115,7 +115,7 @@ def test_with_the_bond_facts_withdrawn_the_remedy_is_no_longer_part_of_every_opt
     # Nobody has looked: the bond may be there, and then the same design needs no work on it.
     unasked = journey("quillbrook-close", change=without(*BOND))
     assert set(BOND) <= set(unasked.outlook.ranking.facts)
-    for fixed, _ in unasked.outlook.homes.narrowed_to(BOND).each():
+    for fixed in unasked.each(*BOND):
         best = unasked.outlook.ranking.best_in(fixed)
         assert best is not None
         bonded = fixed[BOND[0]] >= 10 and fixed[BOND[1]]  # type: ignore[operator]

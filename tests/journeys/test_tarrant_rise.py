@@ -119,7 +119,7 @@ def test_the_spare_way_behind_a_plain_wave_is_never_used(home: Journey, counted:
 
 def test_the_gas_bond_is_named_until_somebody_has_seen_it(home: Journey) -> None:
     assert set(BOND) <= set(home.outlook.ranking.facts)
-    for fixed, _ in home.outlook.homes.narrowed_to(BOND).each():
+    for fixed in home.each(*BOND):
         each = {**first_values(home), **fixed}
         best = home.outlook.ranking.best_in(each)
         assert best is not None

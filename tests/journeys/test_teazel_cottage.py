@@ -62,7 +62,7 @@ def test_a_second_rod_a_rods_length_apart_gives_106_to_108_ohms(home: Journey) -
 def test_a_second_rod_needs_room_and_where_there_is_none_the_first_goes_deeper(
     home: Journey,
 ) -> None:
-    for fixed, _ in home.outlook.homes.narrowed_to(["earthing.second_electrode_room"]).each():
+    for fixed in home.each("earthing.second_electrode_room"):
         rods = {
             tuple(remedy.slug for remedy in option.choice.remedies)
             for option in home.options(setting_a=32.0, house_limit=True, tap="meter")

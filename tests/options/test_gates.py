@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 from tests.journeys.homes import basis, journey, saying, without
 
-from ampwright.options.gates import closed, council, unasked
+from ampwright.options.gates import closed, council
 from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import outlook
 from ampwright.options.supply_side import Decision
@@ -51,16 +51,14 @@ def test_who_is_told_of_the_work_before_it_starts(country, registered, slug) -> 
 def test_an_owners_plain_house_has_none() -> None:
     made = journey("quillbrook-close")
     assert list(closed(made.best.design.gates)) == []
-    assert unasked(made.best.design.gates) == ()
 
 
-def test_an_unasked_gate_is_a_question_and_no_other_gate_is_lost() -> None:
+def test_a_gate_that_nobody_can_judge_yet_closes_no_other() -> None:
     def change(records):
         return saying({"customer.holds": "tenant"})(without("property.kind")(records))
 
     made = journey("quillbrook-close", change=change)
     assert [gate.slug for gate, _ in closed(made.best.design.gates)] == ["landlord", "grant"]
-    assert unasked(made.best.design.gates) in ((), ("property.kind",))
 
 
 def test_a_listed_cottage_waits_for_the_planning_answer() -> None:

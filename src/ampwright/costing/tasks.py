@@ -9,6 +9,7 @@ from typing import Final
 
 from ampwright.design.route import LegRun
 from ampwright.firm.basis import Basis
+from ampwright.firm.catalogue import ISOLATOR_BY_POINT
 from ampwright.foundations.quantity import Metres, Millimetres
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
@@ -89,7 +90,7 @@ def tasks(
             Task("rcd-beside", 1.0, "the board has no place for the residual current device")
         )
     if isolator_by_point:
-        found.append(Task("isolator-by-point", 1.0, "its device leaves the neutral joined"))
+        found.append(Task(ISOLATOR_BY_POINT, 1.0, "its device leaves the neutral joined"))
     found.extend(Task(task, 1.0, EVERY_JOB) for task in LAST)
     return Made(Tasks(tuple(found)))
 

@@ -6,7 +6,7 @@ import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Protocol, TypeVar
+from typing import Final, Protocol, TypeVar
 
 from ampwright.foundations.errors import NotFoundError
 from ampwright.foundations.quantity import (
@@ -191,6 +191,10 @@ class Hands(StrEnum):
     ELECTRICIAN = "electrician"
     MATE = "mate"
     BOTH = "both"
+
+
+ISOLATOR_BY_POINT: Final = "isolator-by-point"
+"""The task of an isolator beside the point, and the kit that it takes."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,16 +6,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from ampwright.firm.outside import FREEHOLDER, LANDLORD, NETWORK, SUPPLIER
 from ampwright.foundations.checks import Check, Outcome
 from ampwright.foundations.remedies import Remedy
 from ampwright.standards.network.connection import Step
 
-NETWORK: Final = "the network operator"
-METER: Final = "the supplier or the meter operator"
-OWNERS: Final = {
-    "leaseholder": "the freeholder or the managing agent",
-    "tenant": "the landlord",
-}
+OWNERS: Final = {"leaseholder": FREEHOLDER, "tenant": LANDLORD}
 """Who owns the wall and the ground, by how the customer holds the home."""
 
 
@@ -59,7 +55,7 @@ STEADY: Final = Until(
 )
 DEAD: Final = Until(
     "isolator",
-    METER,
+    SUPPLIER,
     "the supplier or the meter operator has put in a switch after the meter",
     "your supplier must put in a switch by the meter",
 )
@@ -71,7 +67,7 @@ EARTHED: Final = Until(
 )
 TAILS: Final = Until(
     "new-tails",
-    METER,
+    SUPPLIER,
     "the supplier or the meter operator has made the meter tails dead for larger ones",
     "your supplier must cut off the meter for an hour so that its cables can be replaced",
 )

@@ -104,13 +104,6 @@ class Cells:
         """Return the average of something that has a number for each cell."""
         return float(values @ self.weights)
 
-    def error_of_mean(self, values: NDArray[Any]) -> float:
-        """Return the standard error of an average over these cells; nought when they are whole."""
-        if not self.draws:
-            return 0.0
-        apart = (values - self.mean(values)) ** 2
-        return sqrt(self.mean(apart) / self.draws)
-
     def beside(self, most: int) -> tuple[Cells, Index, Index]:
         """Return cells like the likeliest of these but for one fact, every other value of it.
 

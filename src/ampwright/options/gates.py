@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from ampwright.costing.grant import for_such, most_pounds
 from ampwright.firm.basis import Basis
+from ampwright.firm.outside import FREEHOLDER, LANDLORD, SUPPLIER
 from ampwright.foundations.answers import Missing
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import Place, Trust
@@ -49,12 +50,12 @@ def owners_consent(home: Home) -> Made[Gate | None]:
     holds = home.customer.holds
     if holds == "tenant":
         says = "The landlord's consent in writing, with the place of the point and the cable's way"
-        return Made(Gate("landlord", says, "the landlord", TENURE))
+        return Made(Gate("landlord", says, LANDLORD, TENURE))
     if holds == "leaseholder":
         says = (
             "The freeholder's licence in writing: a lease often gives a right to park, not the land"
         )
-        return Made(Gate("freeholder", says, "the freeholder or the managing agent", TENURE))
+        return Made(Gate("freeholder", says, FREEHOLDER, TENURE))
     return Made(None)
 
 
@@ -62,7 +63,7 @@ def shared_parking(home: Home) -> Made[Gate | None]:
     """Return whether the parking of a flat is shared, or not the customer's to alter."""
     if home.property.kind == "flat" and not home.property.own_parking:
         says = "Consent for the parking, and where its own supply and meter would stand"
-        return Made(Gate("parking", says, "the freeholder or the managing agent", TENURE))
+        return Made(Gate("parking", says, FREEHOLDER, TENURE))
     return Made(None)
 
 
@@ -110,7 +111,7 @@ def isolator(home: Home, tap: str) -> Made[Gate | None]:
     if tap != METER or home.supply.isolator != "none":
         return Made(None)
     says = "A switch after the meter, so that the tails can be made dead without breaking a seal"
-    return Made(Gate("isolator", says, "the supplier or the meter operator", SEALS))
+    return Made(Gate("isolator", says, SUPPLIER, SEALS))
 
 
 def grant_first(home: Home, basis: Basis) -> Made[Gate | None]:
@@ -188,14 +189,3 @@ def closed(gates: Gates) -> Iterator[tuple[Gate, bool]]:
         found = [v for v in values if v is not None and not isinstance(v, Missing)]
         for gate in found:
             yield gate, len(values) == 1
-
-
-def unasked(gates: Gates) -> tuple[str, ...]:
-    """Return the blank facts that leave a gate undecided."""
-    found: dict[str, None] = {}
-    for spread in gates:
-        each: Any = spread
-        for value in each.values:
-            if isinstance(value, Missing):
-                found.update(dict.fromkeys(value.keys))
-    return tuple(found)

@@ -77,12 +77,6 @@ class Homes:
         """Return the ids of the things of a list that may be there: all but those known gone."""
         return tuple(id_ for id_ in ids if self.answers(f"{path}.{id_}.present") != (False,))
 
-    def narrowed_to(self, keys: Iterable[str]) -> Homes:
-        """Return homes in which only some of the open facts are open; the rest are blank."""
-        wanted = set(keys)
-        still = {key: values for key, values in self.open.items() if key in wanted}
-        return self.with_values(still, {key: self.chances[key] for key in still})
-
     def knowing(self, answers: Mapping[str, Value]) -> Homes:
         """Return the homes that are left where some facts are known."""
         still = {key: values for key, values in self.open.items() if key not in answers}

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.outside import SUPPLIER
 from ampwright.firm.times import task_minutes
 from ampwright.foundations.checks import Check, Finding, Outcome, holds, requires
 from ampwright.foundations.errors import OutOfTableError
@@ -31,10 +32,8 @@ MAIN_SWITCH: Final = f"boards.{MAIN_BOARD}.main_switch_a"
 ISOLATOR: Final = "supply.isolator_a"
 TAILS_BY_PHASES: Final = {1: 2.0, 3: 4.0}
 """How many tails a supply has."""
-AFTER_METER: Final = "the supplier or the meter operator: there is no isolator after the meter"
-BEFORE_ISOLATOR: Final = (
-    "the supplier or the meter operator: the tails to the isolator must be dead"
-)
+AFTER_METER: Final = f"{SUPPLIER}: there is no isolator after the meter"
+BEFORE_ISOLATOR: Final = f"{SUPPLIER}: the tails to the isolator must be dead"
 
 
 @computes("Iswitch", "A", formula="min(I)", place=METHOD)

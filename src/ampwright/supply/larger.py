@@ -6,12 +6,12 @@ from collections.abc import Callable
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.outside import NETWORK
 from ampwright.foundations.quantity import Amperes
 from ampwright.foundations.remedies import Remedy
 from ampwright.survey.home import Home
 from ampwright.tables.devices import standard_ratings
 
-OPERATOR: Final = "the network operator"
 SERVICE: Final = "service fuse"
 FUSE: Final = "fuse-"
 """How the work of a larger fuse is named, before its size."""
@@ -47,6 +47,6 @@ def larger_fuse(home: Home, basis: Basis, holds: Callable[[Amperes], bool]) -> t
             does=f"Have the network fit a {size_a:g} A service fuse in the place of {fuse_a:g} A "
             "before anything is connected",
             changes=(("supply.main_fuse_a", float(size_a)),),
-            by=OPERATOR,
+            by=NETWORK,
         ),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import RcdType
+from ampwright.firm.catalogue import ISOLATOR_BY_POINT, RcdType
 from ampwright.foundations.answers import Value
 from ampwright.foundations.quantity import Amperes, Milliamperes
 from ampwright.foundations.remedies import Part, Remedy
@@ -122,5 +122,5 @@ def isolator_by_point(basis: Basis, tap: str, phases: int) -> Remedy:
         "takes one",
         changes=((f"boards.{tap}.lock_fits", True),),
         parts=(Part(f"{poles} isolator in a case", 1.0),),
-        minutes=basis.task("isolator-by-point").minutes,
+        minutes=basis.task(ISOLATOR_BY_POINT).minutes,
     )

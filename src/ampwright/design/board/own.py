@@ -8,6 +8,7 @@ from typing import Final
 
 from ampwright.firm.basis import Basis
 from ampwright.firm.catalogue import SmallBoard
+from ampwright.firm.outside import SUPPLIER
 from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.notes import Note, tells
 from ampwright.foundations.plural import count
@@ -27,7 +28,6 @@ SEALS: Final = Place(
     "network operators' usual rule", at="seals of the cut-out and the meter",
     trust=Trust.COMMON_PRACTICE,
 )  # fmt: skip
-SUPPLIER: Final = "the supplier or the meter operator"
 ON_A_ROD: Final = (
     "no residual current device stands in front of it: tails and switch are kept from its metal "
     "by insulation"

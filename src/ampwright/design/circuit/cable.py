@@ -40,7 +40,6 @@ from ampwright.standards.wiring.voltage_drop import (
 from ampwright.survey.home import Home
 from ampwright.survey.if_said import if_said
 from ampwright.tables.capacity import CableFamily
-from ampwright.tables.voltage_drop import drop_mv
 
 from ..earthing.network import network_earth
 from ..route import Laid, Route, paced
@@ -196,18 +195,17 @@ def cable(
         return _as_laid(job, way.laid, bought, family, wanted)
     if not bought:
         return Made(_none(family, way), (cable_offered(False, wanted),))
-    governed_by = LEAST
-    made = _try(job, bought[0], governed_by)
-    for size in bought[1:]:
+    chosen, *further = bought
+    made = _try(job, chosen, LEAST)
+    for size in further:
         failed = _first_failed(made.checks)
         if failed is None:
             break
-        governed_by = failed.requirement.says
-        larger = _try(job, size, governed_by)
+        larger = _try(job, size, failed.requirement.says)
         if not _goes_in(larger.out, entry):
             break
-        made = larger
-    return Made(made.out, (cable_offered(True, wanted), *_told(job, made)))
+        chosen, made = size, larger
+    return Made(made.out, (cable_offered(True, wanted), *_told(job, chosen, made)))
 
 
 def _as_laid(
@@ -218,10 +216,11 @@ def _as_laid(
     if kind.outcome is Outcome.FAIL or not alike:
         known = cable_offered(bool(alike), f"{wanted}, {laid.size_mm2:g} mm², to judge it by,")
         return Made(_none(family, job.way), (kind, known))
-    size = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2)
+    thick = laid_size(laid.size_mm2, job.basis.rules.least_point_mm2).with_caution(SENSOR_APART)
     apart = neutral_and_earth_apart(not _has_earth(job, laid))
-    made = _try(job, alike[0], AS_LAID)
-    return Made(made.out, (kind, apart, size.with_caution(SENSOR_APART), *_told(job, made)))
+    size = alike[0]
+    made = _try(job, size, AS_LAID)
+    return Made(made.out, (kind, apart, thick, *_told(job, size, made)))
 
 
 def _has_earth(job: Job, laid: Laid) -> bool:
@@ -277,27 +276,26 @@ def _checks(job: Job, out: Cable, size: Size) -> tuple[Check, ...]:
     )
 
 
-def _told(job: Job, made: Made[Cable]) -> tuple[Check, ...]:
+def _told(job: Job, size: Size, made: Made[Cable]) -> tuple[Check, ...]:
     """Return the checks of what was chosen; one that loses too much says how far it reaches."""
     too_far = drop_within_limit.clause  # type: ignore[attr-defined]
     return tuple(
-        replace(each, why=_reach(job, made.out))
+        replace(each, why=_reach(job, size))
         if each.outcome is Outcome.FAIL and each.requirement is too_far
         else each
         for each in made.checks
     )
 
 
-def _reach(job: Job, out: Cable) -> str:
+def _reach(job: Job, size: Size) -> str:
     """Say how far a size reaches at its setting before it loses too much."""
-    book, phases, setting_a = job.basis.book, job.phases, job.setting_a
     limit, before = job.basis.rules.drop_share, job.feed.drop_share
     if before >= limit:
         return "the feed before it loses as much already"
-    left_v = volts_to_lose(nominal(book, phases), limit, before)
-    reach_m = longest_run(left_v, drop_mv(book, out.family, phases, out.size_mm2), setting_a)
-    said = f"{out.size_mm2:g} mm² at {setting_a:g} A reaches {floor(reach_m)} m"
-    return f"{said}, and the way is {out.length_m:g} m"
+    left_v = volts_to_lose(nominal(job.basis.book, job.phases), limit, before)
+    reach_m = longest_run(left_v, size.drop_mv, job.setting_a)
+    said = f"{size.stock.size_mm2:g} mm² at {job.setting_a:g} A reaches {floor(reach_m)} m"
+    return f"{said}, and the way is {job.way.length_m:g} m"
 
 
 def _mended(job: Job, check: Check) -> Check:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from ampwright.firm.basis import Basis
-from ampwright.firm.catalogue import ChargePoint, Device, DeviceKind, RcdType
+from ampwright.firm.catalogue import ISOLATOR_BY_POINT, ChargePoint, Device, DeviceKind, RcdType
 from ampwright.foundations.checks import Check, Finding, holds, requires
 from ampwright.foundations.plural import count
 from ampwright.foundations.quantity import Amperes, Count, Kiloamperes, Milliamperes
@@ -32,8 +32,6 @@ CURVE: Final = "B"
 """A point draws no rush of current when it starts, so the curve that opens soonest serves."""
 POLES: Final = {1: 2, 3: 4}
 """Live conductors of a circuit by its lines: the neutral counts."""
-ISOLATOR: Final = "isolator-by-point"
-"""The kit of an isolator, in the firm's kits."""
 SEES_PULSES: Final = frozenset({RcdType.A, RcdType.F, RcdType.B})
 
 
@@ -181,7 +179,7 @@ def _rcbo_sold(home: Home, tap: str) -> bool:
 
 def _isolator_bought(basis: Basis, phases: int) -> bool:
     """Say whether the firm buys an isolator to put beside a point."""
-    return bool(basis.rates.kits.get((ISOLATOR, phases)))
+    return bool(basis.rates.kits.get((ISOLATOR_BY_POINT, phases)))
 
 
 def _positions(device: Device, rcd: Device) -> Count:

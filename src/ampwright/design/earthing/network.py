@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from ampwright.firm.basis import Basis
+from ampwright.firm.outside import NETWORK
 from ampwright.foundations.checks import Check, Finding, at_most, requires
 from ampwright.foundations.quantity import Ohms, Share
 from ampwright.foundations.remedies import Remedy
@@ -14,7 +15,6 @@ from ampwright.survey.home import Home
 from ampwright.tables.devices import standard_ratings, trip_multiple
 from ampwright.tables.supply_limits import cmin, declared_ze_ohm, nominal_v
 
-OPERATOR: Final = "the network operator"
 CURVE: Final = "B"
 
 
@@ -56,6 +56,6 @@ def network_earth(home: Home, basis: Basis) -> tuple[Remedy, ...]:
             does=f"Have the operator mend the {system} earth of the house; nothing new is "
             "connected before its loop is read again",
             changes=(("supply.ze_ohm", float(declared_ohm)),),
-            by=OPERATOR,
+            by=NETWORK,
         ),
     )
