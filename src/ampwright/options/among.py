@@ -84,7 +84,9 @@ class Among:
     def _option(self, option: Option[Any], sound: Truth) -> Option[Any]:
         laid = self.spread(option.laid)
         choice: Choice = replace(option.choice, remedies=usual_work(laid, sound))
-        return Option(choice, Part(self, option.design), Steps(self, option.ran), sound, laid)
+        return Option(
+            choice, PartAmong(self, option.design), StepsAmong(self, option.ran), sound, laid
+        )
 
     def truth(self, truth: Truth) -> Truth:
         """Return in which of the homes that are left something holds."""
@@ -107,7 +109,7 @@ class Among:
         return trimmed(self.homes, spread.facts, numbers.reshape(index.shape), values)
 
 
-class Steps(Sequence[Ran]):
+class StepsAmong(Sequence[Ran]):
     """The stages of an option, each among the homes that are left when it is looked at."""
 
     def __init__(self, among: Among, steps: Sequence[Ran]) -> None:
@@ -124,13 +126,13 @@ class Steps(Sequence[Ran]):
     def __getitem__(self, at: int | slice) -> Ran | Sequence[Ran]:
         """Return one stage, or some."""
         if isinstance(at, slice):
-            return Steps(self._among, self._steps[at])
+            return StepsAmong(self._among, self._steps[at])
         step = self._steps[at]
         made = self._among.spread(step.made)
         return step._replace(made=made, outcome=made.part("(outcome)", outcome_of))
 
 
-class Part:
+class PartAmong:
     """What an option comes to, part by part, each among the homes that are left when asked for."""
 
     def __init__(self, among: Among, whole: Any) -> None:
@@ -141,7 +143,7 @@ class Part:
         found = getattr(self._whole, name)
         if isinstance(found, Spread):
             found = self._among.spread(found)
-        elif isinstance(found, Part) or is_dataclass(found) or isinstance(found, Criteria):
-            found = Part(self._among, found)
+        elif isinstance(found, PartAmong) or is_dataclass(found) or isinstance(found, Criteria):
+            found = PartAmong(self._among, found)
         setattr(self, name, found)
         return cast(Any, found)

@@ -8,37 +8,39 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from .criteria import NONE, Laid, Order, at
+from .criteria import NONE, Order, Standing, at
 
 ROOM: Final = 1 << 20
 """So many numbers are compared at once: more would take memory and save no time."""
 
 
-def best_of(laid: Sequence[Laid], count: int, order: Order) -> NDArray[np.int64]:
+def best_of(standings: Sequence[Standing], count: int, order: Order) -> NDArray[np.int64]:
     """Return the best option in each of so many cells: the soundest, then part by part.
 
     Of options that are equal in every part, the first.
     """
     best = np.full(count, NONE, np.int64)
-    at_once = max(1, ROOM // max(1, len(laid)))
-    for start in range(0, count if laid else 0, at_once):
+    at_once = max(1, ROOM // max(1, len(standings)))
+    for start in range(0, count if standings else 0, at_once):
         here = slice(start, min(start + at_once, count))
-        best[here] = _best(laid, here, order)
+        best[here] = _best(standings, here, order)
     return best
 
 
-def _best(laid: Sequence[Laid], here: slice, order: Order) -> NDArray[np.int64]:
+def _best(standings: Sequence[Standing], here: slice, order: Order) -> NDArray[np.int64]:
     """Return the best in some of the cells; options that lead nowhere are left out on the way."""
     size = here.stop - here.start
-    severity = stacked([at(each.severity, here) for each in laid], size)
-    left = np.broadcast_to((severity == severity.min(axis=0)) & (severity < 2), (len(laid), size))
-    rows = np.arange(len(laid))
+    severity = stacked([at(each.severity, here) for each in standings], size)
+    left = np.broadcast_to(
+        (severity == severity.min(axis=0)) & (severity < 2), (len(standings), size)
+    )
+    rows = np.arange(len(standings))
     for part in order:
         alive = left.any(axis=1)
         rows, left = rows[alive], left[alive]
         if not len(rows) or left.sum(axis=0).max() <= 1:
             break
-        numbers = stacked([at(laid[row].criteria[part], here) for row in rows.tolist()], size)
+        numbers = stacked([at(standings[row].criteria[part], here) for row in rows.tolist()], size)
         least = np.where(left, numbers, np.inf).min(axis=0)
         left = left & (numbers == least)
     if not len(rows):
@@ -56,11 +58,11 @@ def stacked(arrays: Sequence[NDArray[Any]], count: int) -> NDArray[Any]:
     return made
 
 
-def best_variant(laid: Sequence[Laid], count: int, order: Order) -> Laid:
+def best_variant(standings: Sequence[Standing], count: int, order: Order) -> Standing:
     """Return soundness and criteria of whichever variant is best in each home."""
-    if len(laid) == 1:
-        return laid[0]
-    best = best_of(laid, count, order)
+    if len(standings) == 1:
+        return standings[0]
+    best = best_of(standings, count, order)
     chosen = np.maximum(best, 0)
 
     def taken(arrays: Sequence[NDArray[Any]]) -> NDArray[Any]:
@@ -70,6 +72,6 @@ def best_variant(laid: Sequence[Laid], count: int, order: Order) -> Laid:
         found: NDArray[Any] = each[chosen, np.arange(count)]
         return found
 
-    severity = taken([each.severity for each in laid])
-    parts = zip(*(each.criteria for each in laid), strict=True)
-    return Laid(np.where(best == NONE, 2, severity), tuple(taken(part) for part in parts))
+    severity = taken([each.severity for each in standings])
+    parts = zip(*(each.criteria for each in standings), strict=True)
+    return Standing(np.where(best == NONE, 2, severity), tuple(taken(part) for part in parts))

@@ -42,7 +42,7 @@ class Criteria(NamedTuple):
     order: float
 
 
-class Laid(NamedTuple):
+class Standing(NamedTuple):
     """An option's soundness and criteria in each cell; a single one where all are alike."""
 
     severity: NDArray[Any]

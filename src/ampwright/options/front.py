@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from .criteria import Criteria, Laid, at
+from .criteria import Criteria, Standing, at
 
 WEIGHED: Final = ("wait", "slowness_kw", "price_p", "seen", "cramped")
 """What an option may lose in; ties go by ``order``."""
@@ -22,17 +22,17 @@ GLANCE: Final = 16
 """In so many of the cells options are compared at a glance before they are compared in all."""
 
 
-def split(laid: Sequence[Laid], count: int) -> tuple[list[int], dict[int, int]]:
+def split(standings: Sequence[Standing], count: int) -> tuple[list[int], dict[int, int]]:
     """Return which options nothing beats, and for each other one that beats it."""
-    glance = Glance(laid, count)
+    glance = Glance(standings, count)
     front: list[int] = []
     lost: dict[int, int] = {}
-    for i, each in enumerate(laid):
-        winner = next((j for j in glance.may_beat(i, front) if beats(laid[j], each)), None)
+    for i, each in enumerate(standings):
+        winner = next((j for j in glance.may_beat(i, front) if beats(standings[j], each)), None)
         if winner is not None:
             lost[i] = winner
             continue
-        overtaken = {j for j in glance.may_lose(i, front) if beats(each, laid[j])}
+        overtaken = {j for j in glance.may_lose(i, front) if beats(each, standings[j])}
         lost.update(dict.fromkeys(sorted(overtaken), i))
         front = [j for j in front if j not in overtaken] + [i]
     for i, winner in lost.items():
@@ -45,11 +45,11 @@ def split(laid: Sequence[Laid], count: int) -> tuple[list[int], dict[int, int]]:
 class Glance:
     """Options in a few of the cells: enough to see that most do not beat most others."""
 
-    def __init__(self, laid: Sequence[Laid], count: int) -> None:
+    def __init__(self, standings: Sequence[Standing], count: int) -> None:
         cells = np.unique(np.linspace(0, count - 1, GLANCE).astype(np.int64))
-        shape = (len(laid), 1 + len(WEIGHED_AT), len(cells))
+        shape = (len(standings), 1 + len(WEIGHED_AT), len(cells))
         self.numbers: NDArray[np.float64] = np.empty(shape)
-        for numbers, each in zip(self.numbers, laid, strict=True):
+        for numbers, each in zip(self.numbers, standings, strict=True):
             parts = (each.severity, *(each.criteria[i] for i in WEIGHED_AT))
             for row, part in zip(numbers, parts, strict=True):
                 row[:] = at(part, cells)
@@ -70,7 +70,7 @@ class Glance:
         return [among[i] for i in np.flatnonzero(~worse.any(axis=(1, 2))).tolist()]
 
 
-def beats(winner: Laid, loser: Laid) -> bool:
+def beats(winner: Standing, loser: Standing) -> bool:
     """Say whether one option is sound wherever another is, never worse and somewhere better."""
     here = loser.severity < 2
     if bool((here & (winner.severity > loser.severity)).any()):
@@ -86,7 +86,7 @@ def beats(winner: Laid, loser: Laid) -> bool:
     return earlier and not bool((here & (ours > other)).any())
 
 
-def better_in(winner: Laid, loser: Laid) -> tuple[str, ...]:
+def better_in(winner: Standing, loser: Standing) -> tuple[str, ...]:
     """Name what the winner is better in, in some home where both are sound."""
     here = loser.severity < 2
 

@@ -20,12 +20,12 @@ from .spread import Changes, Lifter, Spread
 from .values import Change
 
 Slugs = frozenset[str]
-Work = tuple[Remedy, ...]
-Laid = Spread[Work | None]
+Remedies = tuple[Remedy, ...]
+Laid = Spread[Remedies | None]
 """The remedies laid over each home, by their slugs in order; nothing where none is called for."""
 
 
-def mended(value: Made[Any] | Missing) -> Iterator[Work]:
+def mended(value: Made[Any] | Missing) -> Iterator[Remedies]:
     """Yield each set of remedies that would mend one result whole, or better it."""
     if isinstance(value, Missing):
         return
@@ -41,16 +41,16 @@ def names_work(value: Made[Any]) -> bool:
     return any(mended(value))
 
 
-def named(made: Spread[Made[Any]], laid: Slugs) -> dict[Slugs, Spread[Work]]:
+def named(made: Spread[Made[Any]], laid: Slugs) -> dict[Slugs, Spread[Remedies]]:
     """Return each set of further remedies that some home names, with its own in each home.
 
     Where a home names none of that set, it has an empty one.
     """
     if not any(made.part("(names work)", names_work).values):
         return {}
-    each: list[dict[Slugs, Work]] = []
+    each: list[dict[Slugs, Remedies]] = []
     for value in made.values:
-        found: dict[Slugs, Work] = {}
+        found: dict[Slugs, Remedies] = {}
         for work in mended(value):
             new = tuple(remedy for remedy in work if remedy.slug not in laid)
             if new:
@@ -60,14 +60,14 @@ def named(made: Spread[Made[Any]], laid: Slugs) -> dict[Slugs, Spread[Work]]:
     return {slugs: made.with_values(found.get(slugs, ()) for found in each) for slugs in sets}
 
 
-def laid_further(_home: Home, before: Work | None, new: Work) -> Work | None:
+def laid_further(_home: Home, before: Remedies | None, new: Remedies) -> Remedies | None:
     """Return the work of one home with what it names besides; nothing unless it names some."""
     if before is None or not new:
         return None
     return tuple(sorted((*before, *new), key=lambda remedy: remedy.slug))
 
 
-def first_laid(_home: Home, *ways: Work | None) -> Work | None:
+def first_laid(_home: Home, *ways: Remedies | None) -> Remedies | None:
     """Return the work of one home by the first of several ways that lead to it."""
     return next((work for work in ways if work is not None), None)
 
@@ -87,14 +87,14 @@ def changes_of(laid: Laid) -> Changes:
 def _changer(key: str) -> Any:
     """Return what finds the change of a fact in some work; of two the later one stands."""
 
-    def find(work: Work | None) -> Change | None:
+    def find(work: Remedies | None) -> Change | None:
         values = [value for remedy in work or () for name, value in remedy.changes if name == key]
         return Change(type(values[-1]), values[-1]) if values else None
 
     return find
 
 
-def left_by(work: Work) -> Mapping[str, Value]:
+def left_by(work: Remedies) -> Mapping[str, Value]:
     """Return the facts as some work leaves them."""
     return {key: value for remedy in work for key, value in remedy.changes}
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,9 +17,7 @@ from .ranking import Ranking, bare
 from .search import Option
 from .spread import Lifter, Spread
 from .staged import Staged
-
-Home = Mapping[str, Value]
-"""A value for each open fact."""
+from .values import Fixed
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +34,7 @@ class PriceTurn:
     work: tuple[Remedy, ...] = ()
 
 
-def price_turns(ranking: Ranking, option: Option[Any], usual: Home) -> Iterator[PriceTurn]:
+def price_turns(ranking: Ranking, option: Option[Any], usual: Fixed) -> Iterator[PriceTurn]:
     """Yield each other value of an open fact that changes the price of a choice or ends it.
 
     The choice is taken with whatever work the home calls for.
@@ -59,9 +57,9 @@ def price_turns(ranking: Ranking, option: Option[Any], usual: Home) -> Iterator[
                 yield PriceTurn(fact, value, Pence(now - was), new)
 
 
-def price_in(option: Option[Any], home: Home) -> Pence | None:
+def price_in(option: Option[Any], home: Fixed) -> Pence | None:
     """Return the usual price in one home; ``None`` where the option fails or has none."""
-    if option.sound.in_home(dict(home)) is Outcome.FAIL:
+    if option.sound.in_home(home) is Outcome.FAIL:
         return None
     found: Pence | Missing = option.design.price.total.usual_p.in_home(home)
     return None if isinstance(found, Missing) else found

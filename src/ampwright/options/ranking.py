@@ -19,7 +19,7 @@ from ampwright.foundations.answers import Missing, Value
 from .best import best_of, best_variant
 from .cells import Cells, Numbers
 from .choices import Choice
-from .criteria import NONE, Criteria, Laid, Order
+from .criteria import NONE, Criteria, Order, Standing
 from .front import better_in, split
 from .homes import Homes
 from .search import Option
@@ -72,40 +72,41 @@ class Ranking:
     def best_in(self, fixed: Mapping[str, Value]) -> Option[Any] | None:
         """Return the best option in the home where the open facts have these values."""
         here = Cells.one(self.cells.homes, fixed)
-        laid = laid_out(here, self.options)
-        number = int(best_of(laid, here.count, self.order)[0])
+        standings = standings_of(here, self.options)
+        number = int(best_of(standings, here.count, self.order)[0])
         return None if number == NONE else self.options[number]
 
     def leading_in(self, cells: Cells) -> NDArray[np.int64]:
         """Return what ``leading`` would hold for other cells over the same facts."""
-        laid = laid_out(cells, self.options)
-        return led(self.options, laid, best_of(laid, cells.count, self.order), self.order)
+        standings = standings_of(cells, self.options)
+        return led(self.options, standings, best_of(standings, cells.count, self.order), self.order)
 
 
 def rank(homes: Homes, options: Sequence[Option[Any]]) -> Ranking:
     """Order options, find the best in each home, and name the winner over each loser."""
     cells = Cells.over(homes, (fact for option in options for fact in facts_of(option)))
-    laid = laid_out(cells, options)
+    standings = standings_of(cells, options)
     order = order_for(homes.known.get(PRIORITY))
-    groups = grouped(options, laid, cells, order)
+    groups = grouped(options, standings, cells, order)
     keys = [
         (*groups[bare(o.choice)], *typical(each, cells, order))
-        for o, each in zip(options, laid, strict=True)
+        for o, each in zip(options, standings, strict=True)
     ]
     places = sorted(range(len(options)), key=keys.__getitem__)
-    options, laid = [options[i] for i in places], [laid[i] for i in places]
-    front, lost = split(laid, cells.count)
+    options, standings = [options[i] for i in places], [standings[i] for i in places]
+    front, lost = split(standings, cells.count)
     losses = [
-        Loss(options[i], options[j], better_in(laid[j], laid[i])) for i, j in sorted(lost.items())
+        Loss(options[i], options[j], better_in(standings[j], standings[i]))
+        for i, j in sorted(lost.items())
     ]
-    best = best_of(laid, cells.count, order)
+    best = best_of(standings, cells.count, order)
     return Ranking(
         cells,
         tuple(options),
         tuple(options[i] for i in front),
         tuple(losses),
         best,
-        led(options, laid, best, order),
+        led(options, standings, best, order),
         order,
     )
 
@@ -129,14 +130,17 @@ def order_for(stated: Value | None) -> Order:
 
 
 def led(
-    options: Sequence[Option[Any]], laid: Sequence[Laid], best: NDArray[np.int64], order: Order
+    options: Sequence[Option[Any]],
+    standings: Sequence[Standing],
+    best: NDArray[np.int64],
+    order: Order,
 ) -> NDArray[np.int64]:
     """Return the first choice's best variant in each home, or the best where none is sound."""
     if not options:
         return best
     wanted = bare(options[0].choice)
     variants = [i for i, option in enumerate(options) if bare(option.choice) == wanted]
-    chosen = best_of([laid[i] for i in variants], len(best), order)
+    chosen = best_of([standings[i] for i in variants], len(best), order)
     return np.where(chosen == NONE, best, np.asarray(variants)[np.maximum(chosen, 0)])
 
 
@@ -146,11 +150,11 @@ def bare(choice: Choice) -> Choice:
 
 
 def grouped(
-    options: Sequence[Option[Any]], laid: Sequence[Laid], cells: Cells, order: Order
+    options: Sequence[Option[Any]], standings: Sequence[Standing], cells: Cells, order: Order
 ) -> dict[Choice, tuple[float, ...]]:
     """Return the standing of each choice, its remedies taken only in the homes that need them."""
-    together: dict[Choice, list[Laid]] = {}
-    for option, each in zip(options, laid, strict=True):
+    together: dict[Choice, list[Standing]] = {}
+    for option, each in zip(options, standings, strict=True):
         together.setdefault(bare(option.choice), []).append(each)
     return {
         choice: typical(best_variant(each, cells.count, order), cells, order)
@@ -171,7 +175,7 @@ def criterion(option: Option[Any], name: str) -> Spread[float]:
     return found
 
 
-def laid_out(cells: Cells, options: Sequence[Option[Any]]) -> list[Laid]:
+def standings_of(cells: Cells, options: Sequence[Option[Any]]) -> list[Standing]:
     """Return soundness and criteria of options in each of some cells."""
     columns: dict[Spread[float], Numbers] = {}
     truths = {option.sound: option.sound.at(cells) for option in options}
@@ -184,7 +188,7 @@ def laid_out(cells: Cells, options: Sequence[Option[Any]]) -> list[Laid]:
         return columns[spread]
 
     return [
-        Laid(
+        Standing(
             truths[option.sound],
             tuple(column(criterion(option, name)) for name in Criteria._fields),
         )
@@ -192,15 +196,15 @@ def laid_out(cells: Cells, options: Sequence[Option[Any]]) -> list[Laid]:
     ]
 
 
-def lay_out(cells: Cells, option: Option[Any]) -> Laid:
+def standing_of(cells: Cells, option: Option[Any]) -> Standing:
     """Return soundness and criteria of one option in each of some cells."""
-    return laid_out(cells, (option,))[0]
+    return standings_of(cells, (option,))[0]
 
 
-def typical(laid: Laid, cells: Cells, order: Order) -> tuple[float, ...]:
+def typical(standing: Standing, cells: Cells, order: Order) -> tuple[float, ...]:
     """Return what an option comes to on the average of the homes, most telling part first.
 
     Rounded, so that equal averages do not differ by the order of their sums.
     """
-    parts: list[NDArray[Any]] = [laid.severity, *(laid.criteria[i] for i in order)]
+    parts: list[NDArray[Any]] = [standing.severity, *(standing.criteria[i] for i in order)]
     return tuple(round(cells.mean(part) if part.ndim else float(part), 9) for part in parts)

@@ -15,7 +15,7 @@ from ampwright.foundations.quantity import Amperes
 from ampwright.supply.hours import ANY
 
 from .choices import Choice
-from .ranking import Ranking, criterion, lay_out, typical
+from .ranking import Ranking, criterion, standing_of, typical
 from .search import Option
 
 
@@ -83,4 +83,4 @@ def least(option: Option[Any], name: str) -> float:
 
 def standing(ranking: Ranking, pair: Staged) -> tuple[float, ...]:
     """Return where a pair stands: by its first stage, as options do."""
-    return typical(lay_out(ranking.cells, pair.now), ranking.cells, ranking.order)
+    return typical(standing_of(ranking.cells, pair.now), ranking.cells, ranking.order)

@@ -184,13 +184,13 @@ def weigh(
         work_min=costs.labour.usual_min,
         slowness_kw=run.aside(slowness, usable_kw),
         seen=run.aside(seen, choice.place),
-        cramped=room_of(run, basis, choice, side),
+        cramped=room_left(run, basis, choice, side),
         order=run.aside(firm_order, order_of(basis, choice), choice.point.lead),
         price_p=costs.price.total.usual_p,
     )
 
 
-def room_of(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> float:
+def room_left(run: Run, basis: Basis, choice: Choice, side: SupplySide) -> float:
     """Describe the room that is left for what comes later."""
     carried = side.carried
     if choice.house_limit:

@@ -20,7 +20,7 @@ from ..best import best_of
 from ..cells import Cells
 from ..criteria import NONE
 from ..outlook import decide, decided, lacking
-from ..ranking import Ranking, laid_out
+from ..ranking import Ranking, standings_of
 from ..spread import Index
 from ..supply_side import Decision
 
@@ -108,7 +108,7 @@ def best_in(ranking: Ranking, cells: Cells) -> Index:
     """Return the best option in each of some cells, which may tell apart more than it does."""
     if cells is ranking.cells:
         return ranking.best
-    return best_of(laid_out(cells, ranking.options), cells.count, ranking.order)
+    return best_of(standings_of(cells, ranking.options), cells.count, ranking.order)
 
 
 SAYS = ("network", "earthing", "cable")

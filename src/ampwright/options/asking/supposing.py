@@ -21,10 +21,10 @@ from ampwright.survey.home import Home
 from ampwright.survey.layout import Ids, slot
 from ampwright.survey.register import collections_of
 
+from ..choices import METER
 from ..homes import Homes
 from ..open_homes import homes_of
 
-METER: Final = "meter"
 YES: Final = "yes"
 TO_BOARD: Final = "from-meter-to-board"
 """The leg that is taken from the meter to the board of a home whose ways nobody has told."""

@@ -22,7 +22,7 @@ from ampwright.foundations.checks import Outcome, verdict
 from ampwright.foundations.stages import Made
 
 from ..choices import DIMENSIONS, Choice, Choosing
-from ..laying import Laid, Work, changes_of, mended
+from ..laying import Laid, Remedies, changes_of, mended
 from ..outlook import NUMBERS
 from ..runs import Cut, Exploring, Ran
 from ..search import MOST_REMEDIES, weighty
@@ -165,7 +165,7 @@ class Trying:
         return trimmed(self.homes, (HOME,), index, tuple(numbers))
 
 
-def with_more(has: Work, more: Mapping[str, Any]) -> Work:
+def with_more(has: Remedies, more: Mapping[str, Any]) -> Remedies:
     """Return some work with more of it, by slug; as it was where that is more than one job."""
     slugs = {remedy.slug for remedy in has}
     new = [each for slug, each in more.items() if slug not in slugs]
