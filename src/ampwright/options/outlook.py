@@ -21,7 +21,7 @@ from .homes import Homes
 from .menu import menu_of
 from .ranking import Ranking, bare, rank
 from .search import Option, Rejection, Searched, Walk
-from .spread import Index, Lifter
+from .spread import Index, Lifter, Spread
 from .staged import Staged, staged
 from .supply_side import Decision
 from .work import Design, work_of
@@ -160,9 +160,17 @@ def turning(ranking: Ranking, found: Index) -> tuple[str, ...]:
 def decisions_of(option: Option[Design], cells: Cells) -> Index:
     """Return the number of the decision that an option means in each home."""
     spread: Any = option.design.decision
-    known = [NUMBERS[Decision.UNDETERMINED if isinstance(v, Missing) else v] for v in spread.values]
     unsure = option.sound.at(cells) == 1
-    return np.where(unsure, NUMBERS[Decision.UNDETERMINED], np.asarray(known)[cells.at(spread)])
+    return np.where(
+        unsure, NUMBERS[Decision.UNDETERMINED], decision_numbers(spread)[cells.at(spread)]
+    )
+
+
+def decision_numbers(decision: Spread[Decision]) -> Index:
+    """Return the number of each decision that some home leads to; missing is undetermined."""
+    values: tuple[Decision | Missing, ...] = decision.values
+    known = (Decision.UNDETERMINED if isinstance(each, Missing) else each for each in values)
+    return np.asarray([NUMBERS[each] for each in known], np.int64)
 
 
 def lacking(options: Iterable[Option[Any]]) -> tuple[str, ...]:

@@ -21,13 +21,14 @@ from ..choices import METER, Choice
 from ..gates import work_of_others
 from ..laying import Laid
 from ..menu import EARTHS, families
-from ..outlook import NUMBERS
+from ..outlook import NUMBERS, decision_numbers
 from ..runs import Ran, Run
+from ..spread import Spread
 from ..supply_side import Decision
 from ..weighing import shortfall, uncovered, usable_power, wait
 from ..work import before_circuit, use_of, work_of
 from .drawn import DrawnHomes
-from .remaining import what_it_says
+from .remaining import PRICES, what_it_says
 from .trying import Found, Trying, laid_over, nothing_found, numbers_of, severity
 
 Where = NDArray[np.bool_]
@@ -186,40 +187,41 @@ def note(found: Found, choice: Choice, design: Any, ran: list[Ran], left: Where)
 
     Returns in which of the homes it does.
     """
-    count = len(left)
+    count, total = len(left), design.price.total
     worst = severity(ran, count)
     holds = left & (worst < 2)
-    dearer = numbers_of(design.price.total.usual_p, count) > found.usual_p
+    dearer = numbers_of(total.usual_p, count) > found.usual_p
     good = holds & ~(found.sound & dearer)
     for each in ran:
-        values: tuple[Any, ...] = each.made.values
-        for number, value in enumerate(values):
-            if isinstance(value, Missing):
-                lacks(found, value, good & (laid_over(each.made, count) == number))
-    known = [
-        NUMBERS[Decision.UNDETERMINED if isinstance(each, Missing) else each]
-        for each in design.decision.values
-    ]
-    decided = np.asarray(known)[laid_over(design.decision, count)]
+        note_lacking(found, each.made, good)
+    decided = decision_numbers(design.decision)[laid_over(design.decision, count)]
     decided = np.where(worst == 1, NUMBERS[Decision.UNDETERMINED], decided)
     found.decision = np.where(good, decided, found.decision)
-    total = design.price.total
-    for name in ("low_p", "usual_p", "high_p"):
+    for name in PRICES:
         price = numbers_of(getattr(total, name), count)
         setattr(found, name, np.where(good, price, getattr(found, name)))
-    told = {
-        name: (each.values, laid_over(each, count)) for name, each in what_it_says(design).items()
-    }
-    for cell in np.flatnonzero(good).tolist():
-        found.choice[cell] = choice
-        for name, (values, index) in told.items():
-            value = values[index[cell]]
-            found.says[name][cell] = None if isinstance(value, Missing) else value
+    note_said(found, choice, design, good)
     found.sound = found.sound | good
     return holds
 
 
-def lacks(found: Found, missing: Missing, here: Where) -> None:
-    """Note the blank facts for want of which something cannot be said in some homes."""
-    for key in missing.keys:
-        found.lacking[key] = found.lacking.get(key, np.zeros(len(here), bool)) | here
+def note_lacking(found: Found, made: Spread[Any], here: Where) -> None:
+    """Note the blank facts for want of which a stage cannot be said in some homes."""
+    for number, value in enumerate(made.values):
+        if isinstance(value, Missing):
+            where = here & (laid_over(made, len(here)) == number)
+            for key in value.keys:
+                found.lacking[key] = found.lacking.get(key, np.zeros(len(here), bool)) | where
+
+
+def note_said(found: Found, choice: Choice, design: Any, here: Where) -> None:
+    """Note the choice in some homes, and what else it comes to in each."""
+    told = {
+        name: (each.values, laid_over(each, len(here)))
+        for name, each in what_it_says(design).items()
+    }
+    for cell in np.flatnonzero(here).tolist():
+        found.choice[cell] = choice
+        for name, (values, index) in told.items():
+            value = values[index[cell]]
+            found.says[name][cell] = None if isinstance(value, Missing) else value
