@@ -24,12 +24,12 @@ from ampwright.options.choices import DIMENSIONS, Choice
 from ampwright.options.documented import documented
 from ampwright.options.homes import Homes
 from ampwright.options.laying import left_by
+from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import documented_home, homes_of
 from ampwright.options.outlook import outlook
 from ampwright.options.runs import InOneHome
 from ampwright.options.search import Walk
-from ampwright.options.spread import Lifter
 from ampwright.options.work import work_of
 from ampwright.survey.folding import FoldedHome, as_found
 from ampwright.survey.homefile import read

@@ -17,10 +17,11 @@ from ampwright.options.choices import DIMENSIONS, Choosing
 from ampwright.options.documented import Documented, documented
 from ampwright.options.held import most_usual_home
 from ampwright.options.laying import left_by
+from ampwright.options.lifting import Lifter
 from ampwright.options.open_homes import documented_home
 from ampwright.options.runs import Exploring
 from ampwright.options.search import Option
-from ampwright.options.spread import Lifter, Spread, everywhere
+from ampwright.options.spread import Spread, everywhere
 from ampwright.options.work import Design, work_of
 from tests.journeys.homes import Journey
 

@@ -24,9 +24,9 @@ from ampwright.firm.basis import Basis
 from ampwright.foundations.checks import Check, Outcome, Requirement
 from ampwright.foundations.stages import Made
 from ampwright.options.homes import Homes
+from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
 from ampwright.options.search import Walk
-from ampwright.options.spread import Lifter
 from ampwright.options.work import work_of
 from ampwright.standards.catalogue import Kind, clauses
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from tests.journeys.homes import adding, basis, journey, saying, without
 
-from ampwright.options.spread import Lifter
+from ampwright.options.lifting import Lifter
 from ampwright.options.suiting import kept_by_volts
 
 NAME = "quillbrook-close"

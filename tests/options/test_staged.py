@@ -7,7 +7,7 @@ from tests.journeys.homes import Journey, journey
 
 from ampwright.foundations.checks import Outcome
 from ampwright.options.breaks import breaks, comes_to
-from ampwright.options.spread import Lifter
+from ampwright.options.lifting import Lifter
 from ampwright.options.supply_side import Decision
 
 

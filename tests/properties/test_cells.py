@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 from ampwright.foundations.checks import Outcome
 from ampwright.options.cells import Cells
 from ampwright.options.homes import Drawing, Homes
-from ampwright.options.spread import Lifter, Spread
+from ampwright.options.lifting import Lifter
+from ampwright.options.spread import Spread
 from ampwright.options.truth import OUTCOMES, truth_of
 
 ANSWERS = {"a": (0, 1, 2), "b": (0, 1), "c": (5, 7, 9, 11), "d": (False, True)}

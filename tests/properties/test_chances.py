@@ -19,7 +19,7 @@ from ampwright.foundations.checks import Outcome
 from ampwright.options.cells import Cells
 from ampwright.options.chances import joint, most_usual
 from ampwright.options.homes import Drawing, Homes
-from ampwright.options.spread import Lifter
+from ampwright.options.lifting import Lifter
 from ampwright.options.truth import truth_of
 
 KEYS = ("a", "b", "c", "d", "e")

@@ -18,11 +18,11 @@ from tests.journeys.homes import basis, records_of
 
 from ampwright.firm.rules import TIGHTER, tighten
 from ampwright.foundations.checks import Outcome
+from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import homes_of
 from ampwright.options.ranking import bare
 from ampwright.options.search import Walk
-from ampwright.options.spread import Lifter
 from ampwright.options.work import work_of
 from ampwright.standards.catalogue import Kind, clauses
 from ampwright.standards.charging import pilot, smart

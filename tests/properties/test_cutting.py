@@ -17,9 +17,9 @@ from ampwright.foundations.source import Place
 from ampwright.foundations.stages import Made
 from ampwright.options.cutting import finer
 from ampwright.options.homes import Homes
+from ampwright.options.lifting import Lifter
 from ampwright.options.open_homes import homes_of
 from ampwright.options.outlook import outlook
-from ampwright.options.spread import Lifter
 from ampwright.survey.folding import as_found
 from ampwright.survey.states import by_length
 

@@ -19,12 +19,12 @@ from tests.journeys.homes import basis, records_of
 from ampwright.foundations.checks import Outcome
 from ampwright.options.cells import Cells
 from ampwright.options.homes import Drawing, Homes
+from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import homes_of
 from ampwright.options.outlook import outlook
 from ampwright.options.ranking import rank
 from ampwright.options.search import Option, Searched, Walk
-from ampwright.options.spread import Lifter
 from ampwright.options.work import work_of
 from ampwright.survey.folding import as_found
 

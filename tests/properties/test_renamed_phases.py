@@ -16,11 +16,11 @@ from tests.journeys.homes import EXAMPLES, basis
 
 from ampwright.demand.household import household_demand
 from ampwright.foundations.checks import Outcome
+from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
 from ampwright.options.open_homes import homes_of
 from ampwright.options.ranking import bare
 from ampwright.options.search import Walk
-from ampwright.options.spread import Lifter
 from ampwright.options.work import work_of
 from ampwright.survey.folding import as_found
 from ampwright.survey.homefile import read

@@ -16,7 +16,8 @@ from hypothesis import strategies as st
 from ampwright.foundations.answers import Missing, Unanswered
 from ampwright.foundations.checks import Outcome
 from ampwright.options.homes import Homes
-from ampwright.options.spread import Lifter, Spread, everywhere
+from ampwright.options.lifting import Lifter
+from ampwright.options.spread import Spread, everywhere
 from ampwright.options.truth import truth_of
 
 KEYS = ("a", "b", "c", "d", "e")

@@ -14,9 +14,9 @@ from ampwright.supply.hours import ANY
 
 from .choices import Choosing
 from .homes import Homes
+from .lifting import Lifter
 from .menu import tops
 from .runs import Cut, Exploring
-from .spread import Lifter
 from .supply_side import Decision, supply_side
 
 Comes = frozenset[Decision]

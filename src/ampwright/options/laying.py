@@ -16,7 +16,8 @@ from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
-from .spread import Changes, Lifter, Spread
+from .lifting import Lifter
+from .spread import Changes, Spread
 from .values import Change
 
 Slugs = frozenset[str]

@@ -26,8 +26,9 @@ from ampwright.tables.supply_limits import nominal_v
 
 from .choices import METER, Choosing, Menu
 from .laying import left_by, mended
+from .lifting import Lifter
 from .runs import Cut, Exploring
-from .spread import Lifter, Spread, everywhere
+from .spread import Spread, everywhere
 from .suiting import kept_by_laid, kept_by_volts
 from .supply_side import supply_side
 

@@ -18,10 +18,11 @@ from .cells import Cells
 from .criteria import NONE
 from .cutting import finer
 from .homes import Homes
+from .lifting import Lifter
 from .menu import menu_of
 from .ranking import Ranking, bare, rank
 from .search import Option, Rejection, Searched, Walk
-from .spread import Index, Lifter, Spread
+from .spread import Index, Spread
 from .staged import Staged, staged
 from .supply_side import Decision
 from .work import Design, work_of

@@ -13,9 +13,10 @@ from ampwright.foundations.checks import Outcome
 from ampwright.foundations.money import Pence
 from ampwright.foundations.remedies import Remedy
 
+from .lifting import Lifter
 from .ranking import Ranking, bare
 from .search import Option
-from .spread import Lifter, Spread
+from .spread import Spread
 from .staged import Staged
 from .values import Fixed
 

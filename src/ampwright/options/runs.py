@@ -18,7 +18,8 @@ from ampwright.foundations.stages import Made
 from ampwright.survey.home import Home
 
 from .choices import Choosing
-from .spread import Lifter, Spread
+from .lifting import Lifter
+from .spread import Spread
 
 P = ParamSpec("P")
 T = TypeVar("T")

@@ -21,8 +21,9 @@ from ampwright.supply.larger import FUSE
 
 from .choices import DIMENSIONS, Choice, Choosing, Menu, leaves_under
 from .laying import Laid, Slugs, called_for, changes_of, laid_further, named, together
+from .lifting import Lifter
 from .runs import Cut, Exploring, Ran, Run, Step
-from .spread import NOWHERE, Lifter, Spread
+from .spread import NOWHERE, Spread
 from .truth import Truth, truth_of
 
 D = TypeVar("D")

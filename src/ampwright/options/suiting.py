@@ -18,7 +18,7 @@ from ampwright.tables.charging import window_low_v
 from ampwright.tables.voltage_drop import drop_mv
 
 from .choices import METER
-from .spread import Lifter
+from .lifting import Lifter
 
 UNLOADED = Amperes(0.0)
 

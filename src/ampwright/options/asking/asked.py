@@ -17,10 +17,10 @@ from ..among import are_some, offers, ranked_among
 from ..chances import most_usual
 from ..choices import Menu
 from ..homes import Homes
+from ..lifting import Lifter
 from ..menu import menu_of
 from ..outlook import outlook
 from ..ranking import Ranking
-from ..spread import Lifter
 from .drawing import Same, beside, draw, first
 from .drawn import HOME, DrawnHomes
 from .errands import Errand, errands, taken

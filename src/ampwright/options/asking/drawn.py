@@ -16,7 +16,8 @@ import numpy as np
 from ampwright.foundations.answers import Value
 
 from ..homes import Homes
-from ..spread import NOWHERE, Changes, Index, Lifter, Spread, filled, trimmed
+from ..lifting import Lifter, filled
+from ..spread import NOWHERE, Changes, Index, Spread, trimmed
 from ..values import Change, Values
 
 T = TypeVar("T")
