@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from ampwright.foundations.quantity import Amperes, Volts
+from ampwright.foundations.quantity import Amperes, Ohms, Volts
 from ampwright.foundations.working import orphans
 from ampwright.standards.wiring.voltage_drop import source_drop
 from ampwright.supply.hours import ANY, NIGHT
 from ampwright.supply.voltage import (
-    most_current_keeping,
+    most_current,
     origin_voltage,
     service_loop,
 )
@@ -184,13 +184,6 @@ class TestWhatTheHouseDrew:
     def test_the_law_is_kept_under_an_ordinary_load_counted_once(self, volts, drew, lawful):
         assert origin(self.facts(volts, drew), 0.0, NIGHT).within_law is lawful
 
-    def test_the_most_current_allows_for_the_house_too(self):
-        # (217.70 − 210) / (0.23 + 0.111) = 22.6 A
-        made = most_current_keeping(
-            home_of(self.facts(220.0, 3.0)), BASIS, Volts(210.0), Volts(1.11), Amperes(10.0)
-        )
-        assert made.out[0].most_a == pytest.approx(22.58, abs=0.01)
-
 
 class TestStrained:
     # Worked home 11 by night: 228 V less 16 A × 0.548 Ω leaves 219.24 V, the firm's 3 V above
@@ -247,24 +240,12 @@ class TestToday:
 
 class TestMostCurrent:
     # Worked home 11: 10.6 A in the evening and 27.2 A by night keep 210 V at the point, through
-    # a cable of 0.111 ohm.
-    def most(self, facts):
-        made = most_current_keeping(
-            home_of(facts), BASIS, Volts(210.0), Volts(16.0 * 0.111), Amperes(16.0)
-        )
-        return made.out
-
-    def test_of_the_worked_home(self):
-        night, _, evening = self.most(WEAK_LINE)
-        assert night.most_a == pytest.approx(27.2, rel=TOLERANCE)
-        assert evening.most_a == pytest.approx(10.6, rel=TOLERANCE)
-
-    def test_nothing_where_the_volts_are_under_it_idle(self):
-        facts = {**WEAK_LINE, "supply.readings.evening.volts_v": 209.0}
-        assert self.most(facts)[2].most_a == 0.0
-
-    def test_nothing_to_say_without_a_reading(self):
-        assert self.most(PLAIN) == ()
+    # a cable of 0.111 ohm; none where the volts are under it with the point idle.
+    @pytest.mark.parametrize(("volts", "most"), [(228.0, 27.2), (217.0, 10.6), (209.0, 0.0)])
+    def test_of_the_worked_home(self, volts, most):
+        service_ohm = service_loop(home_of(WEAK_LINE), BASIS)
+        most_a = most_current(Volts(volts), Volts(210.0), service_ohm, Ohms(0.111))
+        assert most_a == pytest.approx(most, rel=TOLERANCE)
 
 
 def test_documented_agrees_and_every_number_has_a_source():

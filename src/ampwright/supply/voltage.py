@@ -152,12 +152,6 @@ def under_law_today(usual: Volts, floor: Volts) -> str:
     )
 
 
-@computes("Zpoint", "Ω", formula="dU / Ib", place=METHOD)
-def loop_of_drop(dU: Volts, Ib: Amperes) -> Ohms:  # noqa: N803
-    """Return the loop of line and neutral that loses so many volts under a current."""
-    return Ohms(dU / Ib)
-
-
 @computes("Imost", "A", formula="max(0, U - Ukeep) / (Zln + Zpoint)", place=METHOD)
 def most_current(U: Volts, Ukeep: Volts, Zln: Ohms, Zpoint: Ohms) -> Amperes:  # noqa: N803
     """Return the most current under which so many volts are left at the end of two loops."""
@@ -349,39 +343,6 @@ def _usual(
         drop_v = source_drop(basis.rules.ordinary_load_a, loop_ohm)
         found.append(volts_after(least_of(unloaded), drop_v))
     return tuple(found)
-
-
-@dataclass(frozen=True, slots=True)
-class MostAt:
-    """The most current at one time of day under which the point keeps its volts."""
-
-    at: str
-    volts_v: Volts
-    most_a: Amperes
-
-
-def most_current_keeping(
-    home: Home, basis: Basis, keep_v: Volts, drop_v: Volts, setting_a: Amperes
-) -> Made[tuple[MostAt, ...]]:
-    """Return the most current at each hour that was read which leaves so many volts at the point.
-
-    ``keep_v`` is what the point needs, such as the low end of its window with the firm's margin;
-    ``drop_v`` is what the cable from origin to point loses at ``setting_a``, to neutral. Empty
-    where no reading has its hour.
-    """
-    readings = read_by_hour(home, ANY)
-    if not readings:
-        return Made(())
-    service_ohm, cable_ohm = service_loop(home, basis), loop_of_drop(drop_v, setting_a)
-    readings = tuple(beside_house(each, basis, service_ohm, ANY) for each in readings)
-    return Made(
-        tuple(
-            MostAt(
-                each.at, each.volts_v, most_current(each.volts_v, keep_v, service_ohm, cable_ohm)
-            )
-            for each in readings
-        )
-    )
 
 
 def _unless(read_v: Volts, stand_in_v: Volts) -> tuple[Volts, ...]:
