@@ -14,13 +14,15 @@ import numpy as np
 
 from ampwright.foundations.answers import Missing
 
-from .beside import Held, Leaf
+from .handed import Handed
 from .homes import Homes
 from .memory import Ended, Reads
 from .spread import NOWHERE, Changes, Index, Spread, in_order, trimmed
-from .values import Forking, H, HomeReader, Values
+from .values import Fixed, Forking, H, HomeReader, Values
 
 T = TypeVar("T")
+Leaf = tuple[Fixed, Any]
+"""The open facts a stage looked at with their values, and what it came to."""
 
 
 def unlike(one: Changes, other: Changes) -> frozenset[str]:
@@ -93,9 +95,9 @@ class Lifter:
                 return Spread.of(self.homes, (), NOWHERE, (cast(T, leaves[0][1]),))
             return self._joined(facts, NOWHERE, [leaves])
         inverse, combinations = self._combinations(spreads, facts)
-        held = Held(self.homes, facts, inverse, len(combinations))
+        handed = Handed(self.homes, facts, inverse, len(combinations))
         trees: list[list[Leaf]] = [
-            list(self._ends(stage, filled(args, each), self._values.where(held.of(number)), {}))
+            list(self._ends(stage, filled(args, each), self._values.where(handed.of(number)), {}))
             for number, each in enumerate(combinations)
         ]
         return self._joined(facts, inverse, trees)

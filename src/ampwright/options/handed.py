@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -13,11 +10,8 @@ from ampwright.foundations.answers import Value
 from .homes import Homes
 from .values import Can
 
-Leaf = tuple[Mapping[str, Value], Any]
-"""The open facts a stage looked at with their values, and what it came to."""
 
-
-class Held:
+class Handed:
     """The values that open facts have where a stage is handed one combination or another.
 
     Only the facts on which the combinations hang have fewer than all of theirs.
