@@ -55,7 +55,7 @@ def priced(seen: Seen, name: str = "") -> PriceAnswer:
     """Return the price of an option of a home that was worked out."""
     if not name and seen.best is None:
         do = "Nothing can be fitted here as far as is known; ampwright options says why."
-        raise NotFoundError("option", "to price", (), do=do)
+        raise NotFoundError("option", "", (), do=do)
     option = find_option(seen.outlook, seen.offered, name) if name else seen.best
     assert option is not None
     run = run_design(seen.home.folded, seen.basis, option)

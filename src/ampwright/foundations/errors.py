@@ -58,7 +58,13 @@ class BadFileError(AmpwrightError):
 
 
 class NotFoundError(AmpwrightError):
-    """A name that leads to nothing, with the nearest names that exist."""
+    """A name that leads to nothing, with the nearest names that exist; or, unnamed, nothing at all.
+
+    Examples
+    --------
+    >>> print(NotFoundError("option", "", (), do="Nothing can be fitted here."))
+    there is no option. Nothing can be fitted here.
+    """
 
     def __init__(
         self, kind: str, name: str, known: Sequence[str], nearest: str = "", do: str = ""
@@ -66,7 +72,7 @@ class NotFoundError(AmpwrightError):
         self.kind, self.name, self.known = kind, name, tuple(known)
         listed = f"Known: {', '.join(known)}." if known else do or "There are none."
         hint = f"Did you mean {nearest}?" if nearest else listed
-        super().__init__(f"there is no {kind} {name!r}. {hint}")
+        super().__init__(f"there is no {kind}{f' {name!r}' if name else ''}. {hint}")
 
 
 class OutOfTableError(AmpwrightError):
