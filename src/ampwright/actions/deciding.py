@@ -23,7 +23,7 @@ from ampwright.supply.hours import ANY
 from ampwright.supply.larger import FUSE
 from ampwright.survey.layout import slot
 
-from .facts import as_heard, fact_name
+from .facts import PRESENT, as_heard, fact_name
 from .heads import EARTHS, power, spot, text_at
 from .naming import may_need
 from .questions import question
@@ -41,6 +41,8 @@ LACKS: Final = {
 }  # fmt: skip
 """Without these on the list there is nothing to choose from."""
 FEW = 6
+NAMED: Final = 3
+"""So many of the facts that nobody has said anything of are named in the sentence."""
 
 
 def chance_words(chance: float) -> str:
@@ -58,11 +60,12 @@ def decided(seen: Seen) -> Decided:
     """Return the decision with the sentence that says what to do."""
     outlook, decision = seen.outlook, decision_of(seen)
     firm, customer = blanks_of(seen, decision)
+    undecided_by = (*outlook.deciding, *lacking_in(seen))
     likeliest = sorted(outlook.decisions.items(), key=lambda each: -each[1])
     return Decided(
         value=cast(Sign, decision.file_value),
         words=filled(decision.words, firm),
-        customer_words=filled(how_many(decision.customer_words, outlook.deciding), customer),
+        customer_words=filled(how_many(decision.customer_words, undecided_by), customer),
         sentence=sentence(seen, decision),
         could_be=tuple(
             CouldBe(cast(Sign, each.file_value), plain(each), chance_words(chance))
@@ -258,18 +261,47 @@ def undecided(seen: Seen) -> str:
     turning, lacking = seen.outlook.deciding, lacking_in(seen)
     if not seen.outlook.searched.considered:
         return f"We cannot say yet. Not on the list so far: {all_of([LACKS[k] for k in lacking])}."
-    if turning:
-        several = "one fact" if len(turning) == 1 else count(len(turning), "fact")
-        return f"We cannot say yet. It turns on {several}: {names_of(turning)}."
-    if lacking:
-        return f"We cannot say yet. Nobody has said: {names_of(lacking)}."
+    if turning or lacking:
+        return " ".join(("We cannot say yet.", *unsaid(lacking), *turned_on(turning, lacking)))
     reasons = [reason.requirement.says for reason in seen.outlook.reasons[:3]]
     return f"Nothing we can fit here is sound. Most often in the way: {'; '.join(reasons)}."
 
 
-def names_of(keys: Sequence[str]) -> str:
-    """Return what some facts are called, as a list."""
-    return all_of([small(fact_name(key)) for key in keys])
+def unsaid(lacking: Sequence[str]) -> Iterator[str]:
+    """Say what nobody has said anything of, the first few by name."""
+    if lacking:
+        named, more = lacking[:NAMED], len(lacking) - NAMED
+        rest = f", and {more:,} more" if more > 0 else ""
+        yield f"Nobody has said: {names_of(named, end=not rest)}{rest}."
+
+
+def turned_on(turning: Sequence[str], lacking: Sequence[str]) -> Iterator[str]:
+    """Say which answers make it another decision."""
+    if turning:
+        several = "one fact" if len(turning) == 1 else count(len(turning), "fact")
+        also = " also" if lacking else ""
+        yield f"It{also} turns on {several}: {names_of(turning)}."
+
+
+def names_of(keys: Sequence[str], end: bool = True) -> str:
+    """Return what some facts are called, as a list that ends with the last of them, or goes on."""
+    names = [small(listed_name(key)) for key in keys]
+    return all_of(names) if end else ", ".join(names)
+
+
+def listed_name(key: str) -> str:
+    """Return what a fact is called in a list of what is not known.
+
+    Examples
+    --------
+    >>> listed_name("boards.main.present"), listed_name("loads.heat-pump.present")
+    ('whether main is there', 'whether heat pump is there')
+    """
+    found = slot(key)
+    if found.fact.name != PRESENT:
+        return fact_name(key)
+    thing = found.asked_after.trade if found.asked_after else found.thing.rpartition(".")[2]
+    return f"whether {small(thing)} is there"
 
 
 def certain(outlook: Outlook) -> tuple[str, ...]:
