@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ampwright.foundations.checks import Outcome
-from ampwright.options.cells import Cells
+from ampwright.options.cells import Cells, error_of, unseen_of
 from ampwright.options.homes import Drawing, Homes
 from ampwright.options.lifting import Lifter
 from ampwright.options.spread import Spread
@@ -75,7 +75,7 @@ def test_whole_cells_are_every_home_with_its_weight(chances, keys):
     assert [cells.home(i) for i in range(cells.count)] == expected
     assert cells.weights == pytest.approx([weight(chances, fixed) for fixed in expected])
     assert cells.draws == 0
-    assert cells.error(0.5) == cells.unseen == 0.0
+    assert error_of(0.5, cells.draws) == unseen_of(cells.draws) == 0.0
 
 
 @pytest.mark.parametrize("drawing", [WHOLE, DRAWN])
@@ -99,7 +99,9 @@ def test_a_chance_over_drawn_homes_is_the_true_one_within_its_error(chances):
         truth, guess = (truth_of(each, outcomes(each)) for each in (exact, homes))
         chance, near = truth.chance(level), guess.chance(level)
         assert abs(near - chance) <= 6 * sqrt(max(chance * (1 - chance), 1e-9) / DRAWN.draws)
-        assert guess.cells.error(near) == pytest.approx(sqrt(near * (1 - near) / DRAWN.draws))
+        assert error_of(near, guess.cells.draws) == pytest.approx(
+            sqrt(near * (1 - near) / DRAWN.draws)
+        )
 
 
 def outcomes(homes: Homes) -> list[Spread[Outcome]]:

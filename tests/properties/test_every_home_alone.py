@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from tests.journeys.homes import basis, records_of
 
 from ampwright.foundations.checks import Outcome
-from ampwright.options.cells import Cells
+from ampwright.options.cells import Cells, error_of
 from ampwright.options.homes import Drawing, Homes
 from ampwright.options.lifting import Lifter
 from ampwright.options.menu import menu_of
@@ -142,7 +142,7 @@ def test_what_is_said_of_drawn_homes_is_what_is_said_of_all_of_them(name):
     assert some.deciding == all_.deciding
     assert some.decisions.keys() == all_.decisions.keys()
     for decision, chance in all_.decisions.items():
-        assert abs(some.decisions[decision] - chance) <= 5 * cells.error(chance)
+        assert abs(some.decisions[decision] - chance) <= 5 * error_of(chance, cells.draws)
 
 
 @pytest.mark.parametrize("name", OPENED)

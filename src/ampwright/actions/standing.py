@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import sqrt
 from typing import Any, Final, cast
 
 from ampwright.firm.basis import Basis
 from ampwright.options.asking.possible_homes import Holds, Part, Range, holds
 from ampwright.options.asking.remaining import whole
+from ampwright.options.cells import error_of, unseen_of
 from ampwright.options.supply_side import Decision
 from ampwright.standards.network.connection import Step
 
@@ -79,20 +79,31 @@ def standing(found: Holds, basis: Basis) -> StandsNow:
 
 
 def rough(draws: int) -> str:
-    """Say how far out a chance may be that rests on so many drawn homes.
+    """Say how far out a chance may be that rests on so many drawn homes, and what they may miss.
 
     Examples
     --------
-    >>> rough(0), rough(48)
-    ('', '48 homes drawn: chances may be 7 in 100 out, and the outermost prices may be missed.')
+    >>> print(rough(48))
+    48 homes drawn: chances may be 7 in 100 out, and 6 in 100 homes may be like none of them.
     """
     if not draws:
         return ""
-    out = round(50 / sqrt(draws))
+    out, unseen = in_hundred(error_of(0.5, draws)), in_hundred(unseen_of(draws))
     return (
-        f"{draws} homes drawn: chances may be {out} in 100 out, and the outermost prices may be "
-        "missed."
+        f"{draws:,} homes drawn: chances may be {out} out, and {unseen} homes may be like none of "
+        "them."
     )
+
+
+def in_hundred(chance: float) -> str:
+    """Write a small chance, upward to one in a hundred.
+
+    Examples
+    --------
+    >>> in_hundred(0.072), in_hundred(0.0007)
+    ('7 in 100', 'up to 1 in 100')
+    """
+    return f"{round(100 * chance)} in 100" if chance >= 0.01 else "up to 1 in 100"
 
 
 def certain(found: Holds, basis: Basis) -> Iterator[str]:

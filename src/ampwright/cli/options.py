@@ -121,12 +121,15 @@ def may_be_so(now: StandsNow, sheet: Sheet) -> None:
         sheet.heading("Possible", "by how common answers are among homes; for the firm alone")
         sheet.rows(rows, (8, None))
     if now.price and now.usual:
-        sheet.heading("Range", "VAT included, over every home the facts allow")
+        over = "homes drawn of those" if now.drawn else "every home"
+        sheet.heading("Range", f"VAT included, over {over} the facts allow")
         sheet.say(
             f"{now.price.words}; nine homes in ten {now.usual.words} at usual rates", indent=2
         )
     if now.sound:
         sheet.say(f"Sound whatever the answers are: {count(len(now.sound), 'option')}", indent=2)
+    if now.rough:
+        sheet.say(now.rough, "quiet", indent=2)
 
 
 def may_be(values: Sequence[str]) -> str:

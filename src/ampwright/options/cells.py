@@ -8,7 +8,6 @@ chances rule out are no cells.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from functools import cached_property
 from math import prod, sqrt
 from typing import Any, Final
 
@@ -96,10 +95,6 @@ class Cells:
         """Return how likely the cells are in which something holds."""
         return float(self.weights[np.broadcast_to(where, self.weights.shape)].sum())
 
-    def error(self, chance: float) -> float:
-        """Return the standard error of a chance over these cells; nought when they are whole."""
-        return sqrt(max(0.0, chance * (1 - chance)) / self.draws) if self.draws else 0.0
-
     def mean(self, values: NDArray[Any]) -> float:
         """Return the average of something that has a number for each cell."""
         return float(values @ self.weights)
@@ -126,11 +121,6 @@ class Cells:
         if self.count == size_of(self.homes, self.facts):
             return self
         return Cells(self.homes, self.facts, *everything(self.homes, self.facts))
-
-    @cached_property
-    def unseen(self) -> float:
-        """The most that is likely of what no cell shows; nought when they are whole."""
-        return min(1.0, UNSEEN / self.draws) if self.draws else 0.0
 
 
 def size_of(homes: Homes, facts: Iterable[str]) -> int:
@@ -164,3 +154,25 @@ def sampled(homes: Homes, facts: tuple[str, ...]) -> Cells:
     numbers = np.stack([drawn(homes)[fact] for fact in facts])
     distinct, times = np.unique(numbers, axis=1, return_counts=True)
     return Cells(homes, facts, distinct, times / draws, draws)
+
+
+def error_of(chance: float, draws: int) -> float:
+    """Return the standard error of a chance over so many draws; nought where nothing was drawn.
+
+    Examples
+    --------
+    >>> error_of(0.5, 100), error_of(0.5, 0)
+    (0.05, 0.0)
+    """
+    return sqrt(max(0.0, chance * (1 - chance)) / draws) if draws else 0.0
+
+
+def unseen_of(draws: int) -> float:
+    """Return the most that is likely of what no draw shows; nought where nothing was drawn.
+
+    Examples
+    --------
+    >>> unseen_of(300), unseen_of(0)
+    (0.01, 0.0)
+    """
+    return min(1.0, UNSEEN / draws) if draws else 0.0
