@@ -28,7 +28,10 @@ def without_points(I: Amperes, Ishared: Amperes) -> Amperes:  # noqa: E741, N803
 
 @dataclass(frozen=True, slots=True)
 class Sharing:
-    """The points that the limit holds back with the new one, and what they take of each line."""
+    """The points that the limit holds back with the new one, and what they take of each line.
+
+    Without such points nothing is told of the lines.
+    """
 
     points: tuple[str, ...]
     line_a: tuple[Amperes, ...]
@@ -38,6 +41,10 @@ class Sharing:
         if not self.points:
             return now_a
         return tuple(without_points(a, b) for a, b in zip(now_a, self.line_a, strict=True))
+
+
+NONE: Final = Sharing((), ())
+"""No point follows the limit but the new one."""
 
 
 def shared_limit(
@@ -55,20 +62,23 @@ def shared_limit(
     follow it, and only where the demand is counted ``by`` the table: in a measured peak nobody
     can tell the car from the house.
     """
-    phases = int(home.supply.phases)
-    found: tuple[tuple[str, Load], ...] = ()
     limit_a = basis.rules.house_limit_a
     over = any(each > limit_a or each > rating_a for each in now_a)
-    if limited and over and by == TABLE:
-        found = tuple(
-            (id_, load)
-            for id_, load in home.loads.listed()
-            if load.kind == POINT and load.shares_limit
-        )
+    if not limited or not over or by != TABLE:
+        return Made(NONE)
+    found = tuple(
+        (id_, load) for id_, load in home.loads.listed() if load.kind == POINT and load.shares_limit
+    )
+    return Made(_together(home, basis, found) if found else NONE)
+
+
+def _together(home: Home, basis: Basis, found: tuple[tuple[str, Load], ...]) -> Sharing:
+    """Return some points with what they take of each line."""
+    phases = int(home.supply.phases)
     line_a = []
     for line in LINES[:phases]:
         here = tuple(
             load.amps_a for _, load in found if phases == 1 or load.phase in (line, ALL_LINES)
         )
         line_a.append(total(here) if here else nothing(basis.book, "no point shares this line"))
-    return Made(Sharing(tuple(id_ for id_, _ in found), tuple(line_a)))
+    return Sharing(tuple(id_ for id_, _ in found), tuple(line_a))
