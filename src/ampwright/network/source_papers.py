@@ -14,8 +14,8 @@ from ampwright.foundations.quantity import Count
 from ampwright.foundations.remedies import Remedy
 from ampwright.foundations.source import SetBy
 from ampwright.foundations.working import given
-from ampwright.standards.building.notice import told_in_time
 from ampwright.standards.network.deadlines import days_gone, last_day
+from ampwright.standards.network.generation import source_told_in_time
 from ampwright.standards.network.limiter import PROOF, limiter_proved
 from ampwright.survey.home_loads import Source
 from ampwright.survey.if_said import if_said
@@ -50,7 +50,7 @@ def told_late(basis: Basis, untold: Iterable[tuple[str, Source]]) -> Iterator[Ch
         if not fitted or date.fromisoformat(fitted) > basis.design_date:
             continue
         on = date.fromisoformat(fitted)
-        check = told_in_time(_days_since(basis, on), limit).mended_by(_late_form(basis, id_))
+        check = source_told_in_time(_days_since(basis, on), limit).mended_by(_late_form(basis, id_))
         yield check.with_caution(f"tell the network of {id_} by {day(last_day(on, limit))}")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from ampwright.foundations.checks import Finding, at_least, at_most, holds, requires
+from ampwright.foundations.checks import Finding, at_least, holds, requires
 from ampwright.foundations.quantity import Kilowatts
 from ampwright.foundations.rulings import Row, Ruling
 from ampwright.foundations.source import Place, Trust
@@ -76,21 +76,6 @@ COUNCIL: Ruling[WorkCase, Told] = Ruling(
     ),
 )
 """A charge point at home is a new circuit."""
-
-
-@requires("told within the days allowed", unit="days", place=BY_SCHEME)
-def told_in_time(days: int, limit: int) -> Finding:
-    """The owner has the certificate and the council its notice within the days allowed.
-
-    Counted from the day the work was finished. The same count serves a network operator's
-    notice, with its own days.
-
-    Examples
-    --------
-    >>> told_in_time(30, 30).outcome.value
-    'pass'
-    """
-    return at_most(days, limit)
 
 
 @requires(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from ampwright.foundations.quantity import Amperes, Kilowatts
+from ampwright.foundations.checks import Finding, at_most, requires
+from ampwright.foundations.quantity import Amperes, Count, Kilowatts
 from ampwright.foundations.rulings import Row, Ruling
 from ampwright.foundations.source import Place, Trust
 from ampwright.foundations.working import computes
@@ -55,6 +56,20 @@ class GenerationCase:
     fast_a: Amperes
     fast_export_a: Amperes
     simple_kw: Kilowatts
+
+
+@requires("told within the days allowed", unit="days", place=G98)
+def source_told_in_time(days: Count, limit: Count) -> Finding:
+    """A source that needs only be told of is told of within the days allowed.
+
+    Counted from the day it was switched on; not for one that had to be asked about.
+
+    Examples
+    --------
+    >>> source_told_in_time(Count(28), Count(28)).outcome.value
+    'pass'
+    """
+    return at_most(days, limit)
 
 
 @computes("I", "A", formula="sum(I)", place=G98)
