@@ -162,6 +162,12 @@ class TestBuried:
         found_ = about.get("carries_less_so_deep")
         assert found_ == (None if share is None else ("garden", deep_mm, share))
 
+    def test_ours_carries_less_too_where_it_is_dug_deeper(self):
+        facts = changed(COTTAGE, legs__garden__depth_mm=1000.0)
+        about = told(run(facts, "meter", "gate", ARMOURED, 17.6))
+        assert about["carries_less_so_deep"] == ("garden", 1000.0, 0.95)
+        assert "buried_at" not in about
+
     def test_how_deep_it_lies_must_be_said(self):
         with pytest.raises(Unanswered, match=r"legs\.garden\.depth_mm"):
             run(without(DUCT, "legs.garden.depth_mm"), "meter", "gate", ARMOURED, 17.6)

@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Any, Final, get_args
 from cyclopts import CoercionError, CycloptsError, MissingArgumentError, UnusedCliTokensError
 from cyclopts.exceptions import UnknownCommandError, UnknownOptionError
 
+from ampwright.actions.words import any_of, small
+
 if TYPE_CHECKING:
     from cyclopts import Argument
 
@@ -52,17 +54,14 @@ def meaning(argument: Argument, app: Any) -> str:
     """Return what an argument is, from the help of its command."""
     arguments = app.assemble_argument_collection(parse_docstring=True)
     helps = (each.parameter.help for each in arguments if each.name == argument.name)
-    says = str(next(helps, "") or "a value").partition("\n")[0].rstrip(".")
-    return says[:1].lower() + says[1:]
+    return small(str(next(helps, "") or "a value").partition("\n")[0].rstrip("."))
 
 
 def expected(argument: Argument, given: str) -> str:
     """Say what an argument takes, where its kind tells it; else nothing."""
     choices = [each for each in get_args(argument.hint) if isinstance(each, str) and each]
     if choices:
-        *most, last = choices
-        listed = f"{', '.join(most)} or {last}" if most else last
-        return f"expected {listed}. {meant(given, choices)}".strip()
+        return f"expected {any_of(choices)}. {meant(given, choices)}".strip()
     types = {argument.hint, *get_args(argument.hint)}
     found = [words for kind, words in EXPECTED.items() if kind in types]
     return f"expected {found[0]}." if found else ""

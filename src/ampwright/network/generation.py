@@ -31,7 +31,7 @@ from ampwright.survey.if_said import if_said
 from ampwright.tables.network import generation_kw, threshold_a
 from ampwright.tables.supply_limits import nominal_v
 
-from .source_papers import limits_proved, told_late
+from .source_papers import limits_proved, told_in_time
 
 METHOD: Final = Place("Ampwright", at="method, sources of a home", trust=Trust.DERIVED)
 ALL_LINES: Final = "all"
@@ -220,7 +220,7 @@ def _backed_up(sources: Sources) -> bool:
 def _papers(basis: Basis, sources: Sources, step: GenerationStep) -> Iterator[Check | Note]:
     """Yield whether the network was told in time where that is all, and whether a limit holds."""
     if step is GenerationStep.TELL_AFTER:
-        yield from told_late(
+        yield from told_in_time(
             basis, ((id_, each) for id_, each in sources if not each.told_operator)
         )
     if step is GenerationStep.ASK_FAST:

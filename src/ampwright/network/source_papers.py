@@ -38,7 +38,7 @@ def limit_to_see_proved(source: str) -> str:
     )
 
 
-def told_late(basis: Basis, untold: Iterable[tuple[str, Source]]) -> Iterator[Check]:
+def told_in_time(basis: Basis, untold: Iterable[tuple[str, Source]]) -> Iterator[Check]:
     """Yield whether each source that nobody told of is still within the days for telling.
 
     For sources that need only be told of. One without a day of commissioning, or one that is

@@ -285,15 +285,24 @@ def _buried(run: Run) -> Iterator[Check | Note]:
             continue
         if run.way.laid is None and leg.how != DUCT:
             deep_mm = if_said(lambda leg=leg: _depth(run, leg), None)  # type: ignore[misc]
-            yield buried_at(ours_mm) if deep_mm is None else buried_deep_enough(deep_mm, ours_mm)
+            if deep_mm is None:
+                yield buried_at(ours_mm)
+            else:
+                yield buried_deep_enough(deep_mm, ours_mm)
+                yield from _so_deep(run, leg, deep_mm, ours_mm)
             yield buried_cable_guarded(run.armoured, True)
             continue
         deep_mm = _depth(run, leg)
         yield buried_deep_enough(deep_mm, least_mm)
-        if deep_mm > ours_mm:
-            share = depth_factor(run.book, metres_deep(deep_mm))
-            yield carries_less_so_deep(leg.id, deep_mm, share)
+        yield from _so_deep(run, leg, deep_mm, ours_mm)
         yield _guarded(run, leg)
+
+
+def _so_deep(run: Run, leg: LegRun, deep_mm: Millimetres, ours_mm: Millimetres) -> Iterator[Note]:
+    """Yield what a cable carries that lies deeper than the tables count on."""
+    if deep_mm > ours_mm:
+        share = depth_factor(run.book, metres_deep(deep_mm))
+        yield carries_less_so_deep(leg.id, deep_mm, share)
 
 
 def _guarded(run: Run, leg: LegRun) -> Check:
